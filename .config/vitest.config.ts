@@ -6,5 +6,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/workbench/**', 'node_modules/**'],
     pool: 'threads',
+    // Packages are imported as Node itself imports them.
+    deps: { interopDefault: false },
+    testTimeout: 60_000,
   },
 });

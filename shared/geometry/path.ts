@@ -33,6 +33,19 @@ export function straight(from: Point, to: Point): Path {
   return pathOf([line(from, to)], from, to);
 }
 
+/** One arc that bulges to the right of the straight way by `height` metres at its middle; straight where there is no room. */
+export function bowed(from: Point, to: Point, height: number): Path {
+  const chord = distance(from, to);
+  if (height <= 0 || chord <= 2 * height) return straight(from, to);
+  const radius = (chord * chord) / (8 * height) + height / 2;
+  const left = { x: -(to.y - from.y) / chord, y: (to.x - from.x) / chord };
+  const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+  const centre = plus(middle, left.x * (radius - height), left.y * (radius - height));
+  const sweep = 2 * Math.asin(chord / (2 * radius));
+  const arc: Segment = { kind: 'arc', centre, radius, start: Math.atan2(from.y - centre.y, from.x - centre.x), sweep, length: radius * sweep };
+  return pathOf([arc], from, to);
+}
+
 /**
  * The way from one point to another: through the `via` points in order, corners rounded where there is room; round
  * every `around` circle in order, touching it even where the straight way misses it, the shorter way round; and past

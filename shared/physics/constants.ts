@@ -242,6 +242,13 @@ export const constants = {
     source: 'Modelling choice',
     note: 'A rounded corner misses its point by no more than this; sharper turns get a smaller radius.',
   },
+  followBow: {
+    value: { share: 0.12, most: 1 },
+    unit: '1, m',
+    flag: 'CHOSEN',
+    source: 'Common practice, no source: who follows their pass keeps right of the ball and of who comes the other way',
+    note: 'How far the way of a player who follows bulges to the right: this share of its length, at most this many metres.',
+  },
   overlapWidth: {
     value: 1.5,
     unit: 'm',
@@ -308,20 +315,29 @@ export interface Constant {
 
 export type ConstantName = keyof typeof constants;
 
-/** Value at an age in years from anchors by age: straight lines between them, flat outside. */
-export function byAge(anchors: Readonly<Record<number, number>>, age: number): number {
-  const rows = Object.entries(anchors).map(([year, value]) => ({ year: Number(year), value }));
+/** Fastest sprint at an age, m/s, and its time constant, s. */
+export function sprint(age: number): { readonly topSpeed: number; readonly tau: number } {
+  return { topSpeed: byAge(topSpeeds, age), tau: byAge(taus, age) };
+}
+
+interface Anchor {
+  readonly year: number;
+  readonly value: number;
+}
+
+const topSpeeds = anchors({ ...constants.youngTopSpeed.value, ...constants.topSpeed.value });
+const taus = anchors({ ...constants.youngSprintTau.value, ...constants.sprintTau.value });
+
+/** In order of age. */
+export function anchors(values: Readonly<Record<number, number>>): readonly Anchor[] {
+  return Object.entries(values).map(([year, value]) => ({ year: Number(year), value }));
+}
+
+/** Value at an age in years from anchors: straight lines between them, flat outside. */
+export function byAge(rows: readonly Anchor[], age: number): number {
   const above = rows.findIndex((row) => row.year >= age);
   const upper = rows[above] ?? rows[rows.length - 1];
   const lower = rows[above - 1] ?? upper;
   if (!upper || !lower) return 0;
   return lower === upper ? upper.value : lower.value + ((upper.value - lower.value) * (age - lower.year)) / (upper.year - lower.year);
-}
-
-/** Fastest sprint at an age, m/s, and its time constant, s. */
-export function sprint(age: number): { readonly topSpeed: number; readonly tau: number } {
-  return {
-    topSpeed: byAge({ ...constants.youngTopSpeed.value, ...constants.topSpeed.value }, age),
-    tau: byAge({ ...constants.youngSprintTau.value, ...constants.sprintTau.value }, age),
-  };
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { byAge, constants, sprint, type Constant } from '../../shared/physics/constants.ts';
+import { anchors as inOrder, byAge, constants, sprint, type Constant } from '../../shared/physics/constants.ts';
 
 test.each(Object.entries<Constant>(constants))('%s says what it is and where it comes from', (_, { unit, source, note }) => {
   expect(unit).not.toBe('');
@@ -16,7 +16,7 @@ describe('values by age', () => {
     { age: 14, expected: 7 },
     { age: 30, expected: 7 },
   ])('at $age', ({ age, expected }) => {
-    expect(byAge(anchors, age)).toBe(expected);
+    expect(byAge(inOrder(anchors), age)).toBe(expected);
   });
 });
 
