@@ -1,0 +1,181 @@
+import { describe, expect, test } from 'vitest';
+import { parse } from '../../grammar/parse.ts';
+
+/** A text with the place of its one fault in ⟦⟧, what is said, and what the fix writes there. */
+type Row = readonly [marked: string, message: string, fix: string | null];
+
+const inSequences: readonly Row[] = [
+  ['Base ⟦passs⟧ to Left', '`passs`: did you mean `passes`?', 'passes'],
+  ['Base passes ⟦Left⟧', 'After `passes` comes `to`.', 'to Left'],
+  ['Base ⟦passes to⟧', '`passes to` needs someone or somewhere: `passes to Left` or `passes to (6, 14)`.', null],
+  ['Base ⟦passes⟧', 'After `passes` comes `to` or `into`.', null],
+  ['⟦Base⟧', 'After `Base` comes what they do, such as `passes to`, `runs to` or `shows to`.', null],
+  ['Base ⟦pases⟧ too Left', '`pases`: did you mean `passes`?', 'passes'],
+  ['Base runs ⟦too⟧ Left', '`too`: did you mean `to`?', 'to'],
+  [
+    'Base ⟦Left⟧ passes to',
+    '`Left` cannot stand here. After `Base` comes what they do, such as `passes to`, `runs to` or `shows to`.', null,
+  ],
+  ['Base passes to ⟦left⟧', '`left` is a word of the language; as a name write `Left`.', 'Left'],
+  ['Base passes to Left⟦,⟧ Top runs to Base', 'Write `while` before `Top`, who does this at the same time.', ' while'],
+  ['Base passes to Left ⟦and⟧ Top runs to Base', 'Write `while` before `Top`, who does this at the same time.', 'while'],
+  ['Base passes to Left ⟦Top⟧ runs to Base', 'Write `while` before `Top`, who does this at the same time.', 'while Top'],
+  ['Base passes to Left ⟦and⟧ runs to Base', 'Write `then` before `runs`, which the same player does next.', 'then'],
+  ['Base passes to Left ⟦while⟧', 'After `while` comes a name.', null],
+  ['Base passes to Left ⟦then⟧', 'After `then` comes what they do, such as `passes to`, `runs to` or `shows to`.', null],
+  ['Base passes to Left ⟦wile⟧ Top turns', '`wile`: did you mean `while`?', 'while'],
+  ['Base passes to ⟦the⟧ Left', 'Leave out `the`.', ''],
+  ['Base passes to Left first ⟦tiem⟧', '`tiem`: did you mean `time`?', 'time'],
+  ['Base passes to Left in ⟦2⟧', 'After `2` comes `touches`.', '2 touches'],
+  ['Base passes into 3 left of ⟦Far⟧', 'After `Far` comes `for`.', null],
+  ['Base passes to 3 left ⟦Far⟧', 'After `left` comes `of`.', 'of Far'],
+  ['Base passes to 3 ⟦leftof⟧ Far', '`leftof` cannot stand here. After `3` comes `left`, `right`, `above`, `below` or `from`.', null],
+  ['Base passes to (6 ⟦14⟧)', 'After `6` comes `,`.', ', 14'],
+  ['Base passes to (6, ⟦14⟧', 'After `14` comes `)`.', '14)'],
+  ['Base passes to (6, 14)⟦)⟧', 'Leave out `)`.', ''],
+  ['Base passes to ⟦6, 14⟧', 'A point stands in brackets: `(6, 14)`.', '(6, 14)'],
+  ['Base runs to Left at ⟦sprnt⟧', '`sprnt`: did you mean `sprint`?', 'sprint'],
+  ['Base runs to Left at ⟦speed⟧', '`speed` cannot stand here: it is one of `walk`, `jog`, `run` or `sprint`.', null],
+  ['Base ⟦kicks⟧ to Left', 'Instead of `kicks` write `passes`.', 'passes'],
+  ['Base passes to Left⟦.⟧', 'Leave out `.`.', ''],
+  ['Base passes to Left⟦;⟧', 'A statement ends with its line: leave out `;`.', ''],
+  ['Base passes to ⟦next⟧', 'After `next` comes a name.', null],
+  ['Base spins around ⟦Near⟧', 'After `Near` comes `to`.', null],
+  ['Base ⟦presses⟧', '`presses` needs someone: `presses Left`.', null],
+  ['Base wins ⟦ball⟧ from Left', 'After `wins` comes `the`.', 'the ball'],
+  ['Base wins the ball ⟦off⟧ Left', 'After `ball` comes `from`, not `off`.', 'from'],
+  ['Base ⟦waits⟧', 'After `waits` comes a number, such as `2`.', null],
+  ['⟦while⟧ Base turns', '`while` goes on with an action, and there is none before it.', null],
+  ['⟦passes⟧ to Left', 'Say first who does it: `Base passes`.', null],
+  ['⟦area⟧ 18 x 24', '`area` cannot stand in a sequence: it belongs in a drill, between `drill "…" {` and its `}`.', null],
+  ['Base ⟦pass⟧ to Left', '`pass`: did you mean `passes`?', 'passes'],
+  ['Base shoots ⟦to⟧ Goal', 'After `shoots` comes `at`, not `to`.', 'at'],
+  ['Base passes ⟦"Left"⟧', '`"Left"` cannot stand here. After `passes` comes `to` or `into`.', null],
+  ['Base passes to area⟦.⟧', 'Leave out `.`.', ''],
+  ['⟦ball⟧ at Base', '`ball` cannot stand in a sequence: it belongs in a drill, between `drill "…" {` and its `}`.', null],
+];
+
+const inDrills: readonly Row[] = [
+  ['station Base ⟦on⟧ (9, 1)', 'After `Base` comes `at`, not `on`.', 'at'],
+  ['station Base ⟦(⟧9, 1)', 'After `Base` comes `at`.', 'at ('],
+  ['station ⟦at⟧ (9, 1)', '`at` cannot stand here. After `station` comes a name that you choose.', null],
+  ['station ⟦Base⟧', 'After `Base` comes `at`.', null],
+  ['⟦station⟧', 'After `station` comes a name that you choose.', null],
+  ['station ⟦left⟧ at (9, 1)', '`left` is a word of the language; as a name write `Left`.', 'Left'],
+  ['station Base at (9, 1) ⟦hold⟧ 2', '`hold`: did you mean `holds`?', 'holds'],
+  ['station Base at (9, 1) holds two ⟦of⟧', 'After `of` comes a name.', null],
+  ['station Base at 3 ⟦abov⟧ Near', '`abov`: did you mean `above`?', 'above'],
+  ['station Base at 3 ⟦over⟧ Near', 'Instead of `over` write `above`.', 'above'],
+  ['station Base at ⟦above⟧ Near', 'How far `above`? Write the distance before it: `2 above Near`.', null],
+  ['station Base at Near ⟦+⟧ 3', 'A place is moved to the right and up by two numbers in brackets: `+ (3, 0)`.', null],
+  ['station Base at area.top ⟦-⟧ (0, 3)', 'A place is moved with `+`; to the left or down the numbers are negative: `+ (-3, 0)`.', null],
+  ['station Base at Near ⟦-⟧ (0, 3)', 'A place is moved with `+`; to the left or down the numbers are negative: `+ (-3, 0)`.', null],
+  ['station Base⟦,⟧ Left at (9, 1)', '`,` cannot stand here. After `Base` comes `at`.', null],
+  ['⟦stations⟧ Base at (9, 1)', '`stations`: did you mean `station`?', 'station'],
+  ['⟦statoin⟧ Base at (9, 1)', '`statoin`: did you mean `station`?', 'station'],
+  ['⟦Station⟧ Base at (9, 1)', '`Station`: did you mean `station`?', 'station'],
+  ['pole Near ⟦6⟧ above area.bottom', 'After `Near` comes `at`.', 'at 6'],
+  ['pole Near at ⟦6,5⟧ above area.bottom', 'Decimals are written with a point: `6.5`.', '6.5'],
+  ['area 18 ⟦by⟧ 24', 'Instead of `by` write `x`.', 'x'],
+  ['area 18⟦,⟧ 24', 'After `18` comes `x`, not `,`.', 'x'],
+  ['area 18 * ⟦24⟧', 'After `24` comes `x`.', null],
+  ['area 18 ⟦x24⟧', '`x24` is a name: write `x 24`.', 'x 24'],
+  ['area ⟦18⟧', 'After `18` comes `x`.', null],
+  ['area 18 ⟦X⟧ 24', '`X`: did you mean `x`?', 'x'],
+  ['area 18 x 24 ⟦{⟧\n}', '`area` takes nothing in braces here: leave out `{`.', null],
+  ['let wide ⟦7⟧', 'After `wide` comes `=`.', '= 7'],
+  ['let wide⟦:⟧ 7', 'After `wide` comes `=`, not `:`.', '='],
+  ['let ⟦7⟧ = wide', '`7` cannot stand here. After `let` comes a name that you choose.', null],
+  ['let ⟦length⟧ = 7', '`length` is a word of the language; as a name write `Length`.', 'Length'],
+  ['let wide ⟦=⟧', 'After `=` comes a number, such as `2`.', null],
+  ['let wide = (3 + ⟦4⟧', 'After `4` comes `)`.', '4)'],
+  ['let wide = 3 ⟦+⟧', 'After `+` comes a number, such as `2`.', null],
+  ['let wide = 3 ⟦%⟧ 2', '`%` means nothing here: leave it out.', ''],
+  ['theme ⟦Find the free player⟧', 'Words of your own stand in double quotes: `"Find the free player"`.', '"Find the free player"'],
+  ['theme ⟦"Find the free player⟧', 'This text has no closing quote.', '"Find the free player"'],
+  ['theme ⟦\'Find it\'⟧', 'Words of your own stand in double quotes: `"Find it"`.', '"Find it"'],
+  ['age ⟦13⟧', '`13` cannot stand here. After `age` comes a word.', null],
+  ['age ⟦"U13"⟧', '`"U13"` cannot stand here. After `age` comes a word.', null],
+  ['players seven ⟦7⟧', '`7` cannot stand here. Before it the line is complete.', null],
+  ['⟦players⟧', 'After `players` comes a number, such as `2`.', null],
+  ['point ⟦"Open up"⟧', '`"Open up"` cannot stand here. After `point` comes `technical`, `psychological`, `physical` or `social`.', null],
+  ['point ⟦tecnical⟧ "Open up"', '`tecnical`: did you mean `technical`?', 'technical'],
+  ['point ⟦skill⟧ "Open up"', '`skill` cannot stand here: it is one of `technical`, `psychological`, `physical` or `social`.', null],
+  ['progress ⟦"Open up"⟧ {\n}', '`"Open up"` cannot stand here. After `progress` comes `space`, `task`, `equipment` or `people`.', null],
+  ['progress ⟦task⟧ {\n}', 'After `task` comes a text in double quotes.', null],
+  ['rotate A⟦,⟧ B, C', '`,` cannot stand here. After `A` comes `->`.', null],
+  ['rotate A ⟦to⟧ B to C', '`to` cannot stand here. After `A` comes `->`.', null],
+  ['rotate A -> ⟦->⟧ B', '`->` cannot stand here. After `->` comes a name.', null],
+  ['rotate A ⟦>⟧ B', 'After `A` comes `->`, not `>`.', '->'],
+  ['rule ⟦2⟧ touches', '`2` cannot stand here. After `rule` comes a text in double quotes, `touches` or a name.', null],
+  ['rule Back ⟦max⟧ 2 defenders', 'Instead of `max` write `at most`.', 'at most'],
+  ['rule Back at most ⟦defenders⟧', 'After `defenders` comes a name.', null],
+  ['expect 4 ⟦vs⟧ 2 in Back', 'Instead of `vs` write `v`.', 'v'],
+  ['expect 4 ⟦against⟧ 2 in Back', 'Instead of `against` write `v`.', 'v'],
+  ['score 1 for ⟦goal⟧', 'After `goal` comes `in`.', null],
+  ['score ⟦goal⟧ in North', '`goal` cannot stand here. After `score` comes a number, such as `2`.', null],
+  ['bouts 4 ⟦times⟧ 3 min', 'Instead of `times` write `x`.', 'x'],
+  ['team Reds ⟦red⟧', '`red` cannot stand here. The line may go on with `bib` or `of`.', null],
+  ['zone Back 4 x ⟦4⟧', 'After `4` comes `at` or `in`.', null],
+  ['zone ⟦4⟧ x 4 at (1, 2)', '`4` cannot stand here. After `zone` comes a name that you choose.', null],
+  ['split area ⟦into⟧ Back 12, Mid 8', '`into` cannot stand here. After `area` comes `by`.', null],
+  ['gate at (1, 2⟦)⟧', 'After `)` comes `width`.', null],
+  ['⟦sequence⟧', '`sequence` needs what belongs to it in braces, beginning with `{` on this line.', null],
+  ['⟦Base passes⟧ to Left', 'What players do stands in a sequence: put it between `sequence {` and its `}`.', null],
+  ['⟦part⟧ "Kite" 15 min', '`part` cannot stand in a drill: it belongs in a session, between `session "…" {` and its `}`.', null],
+  ['⟦drill⟧ "x" {\n}', '`drill` cannot stand in a drill: it belongs outside every drill and session.', null],
+  ['⟦kit⟧ 3 cones', '`kit` cannot stand in a drill: it belongs in a session, between `session "…" {` and its `}`.', null],
+  [
+    '⟦hello⟧',
+    'No line in a drill begins with `hello`. Lines of a drill begin with words such as `area`, `station`, `ball` or `sequence`.', null,
+  ],
+  ['⟦{⟧ }', '`{` opens nothing here.', null],
+  ['ball ⟦Base⟧', 'After `ball` comes `at`.', 'at Base'],
+  ['goal ⟦at⟧ (1, 2)', '`at` cannot stand here. After `goal` comes a number, such as `2`.', null],
+];
+
+const inSessions: readonly Row[] = [
+  ['part ⟦Kite⟧ 15 min', 'Words of your own stand in double quotes: `"Kite"`.', '"Kite"'],
+  ['part ⟦"Kite"⟧', 'After `"Kite"` comes a number, such as `2`.', null],
+  ['⟦station⟧ A at B', '`station` cannot stand in a session: it belongs in a drill, between `drill "…" {` and its `}`.', null],
+  ['kit cones ⟦20⟧', '`20` cannot stand here. After `cones` comes a word.', null],
+];
+
+const inFiles: readonly Row[] = [
+  ['⟦station⟧ A at B', '`station` cannot stand outside a drill: it belongs in a drill, between `drill "…" {` and its `}`.', null],
+  ['drill ⟦Kite⟧ {\n}', 'Words of your own stand in double quotes: `"Kite"`.', '"Kite"'],
+  ['⟦drill⟧ {\n}', 'After `drill` comes a text in double quotes.', null],
+  ['⟦dril⟧ "Kite" {\n}', '`dril`: did you mean `drill`?', 'drill'],
+  ['⟦drill "Kite"⟧', '`drill` needs what belongs to it in braces, beginning with `{` on this line.', null],
+  ['⟦Kite⟧', 'No line outside a drill begins with `Kite`. A file holds `drill "…" {` and `session "…" {`.', null],
+  ['import ⟦other.drill⟧', 'Words of your own stand in double quotes: `"other.drill"`.', '"other.drill"'],
+  ['drill "d" {\n  ⟦sequence⟧ {\n    A turns\n\n  rotate A -> B\n}', '`sequence` is not closed: its `}` is missing before `rotate`.', null],
+  ['⟦drill⟧ "d" {\n  area 1 x 2', '`drill` is not closed: its `}` is missing.', null],
+  ['drill "d" {\n}\n⟦}⟧', '`}` closes nothing here: every block before it is closed already.', ''],
+  [
+    'drill "d" {\n  sequence {\n    A turns\n    ⟦rule⟧ "x"\n  }\n}',
+    '`rule` cannot stand in a sequence: it belongs in a drill, between `drill "…" {` and its `}`.', null,
+  ],
+  [
+    'drill "d" {\n  ⟦A turns⟧\n  B turns\n  C turns\n}',
+    'What players do stands in a sequence: put it between `sequence {` and its `}`.', null,
+  ],
+];
+
+describe.each([
+  ['a sequence', inSequences, 'drill "d" {\nsequence {\n', '\n}\n}'],
+  ['a drill', inDrills, 'drill "d" {\n', '\n}'],
+  ['a session', inSessions, 'session "s" {\n', '\n}'],
+  ['a file', inFiles, '', ''],
+] as const)('in %s', (_, rows, before, after) => {
+  test.each(rows)('%s', (marked, message, fix) => {
+    const text = before + marked.replace('⟦', '').replace('⟧', '') + after;
+    const { faults } = parse(text);
+    expect(faults.map((fault) => [mark(text, fault.span), fault.message, fault.fix?.text ?? null]))
+      .toEqual([[before + marked + after, message, fix]]);
+  });
+});
+
+function mark(text: string, { from, to }: { from: number; to: number }): string {
+  return `${text.slice(0, from)}⟦${text.slice(from, to)}⟧${text.slice(to)}`;
+}
