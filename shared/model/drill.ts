@@ -253,7 +253,10 @@ export interface TouchRule {
   readonly span: Span;
 }
 
-/** The other rules of a game, as the sheet and the checks of games need them. */
+/**
+ * The other rules of a game, as the sheet and the checks of games need them. Where a zone is named, here and in
+ * {@link TouchRule}, it is a zone's id, the name that several share (their `group`), or `area`.
+ */
 export type Rule =
   | { readonly kind: 'numbers'; readonly zone: Id; readonly bound: 'at most' | 'at least' | 'exactly' | 'no'; readonly count: number; readonly who: string; readonly span: Span }
   | { readonly kind: 'text'; readonly text: string; readonly span: Span }
