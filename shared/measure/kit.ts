@@ -1,0 +1,57 @@
+import { distance, type Point } from '../geometry/point.ts';
+import type { Drill, FurnitureKind } from '../model/drill.ts';
+import type { Measures } from './measure.ts';
+
+/** Markers this close together are one marker: metres. */
+const sameMarker = 0.3;
+
+/**
+ * What to carry out: furniture as written, balls, bibs, and the discs that mark the corners of the area and its zones
+ * (and its sides where it is `marked every` so far). A corner that two zones share, or where a cone stands, counts once.
+ */
+export function kitOf(drill: Drill): Measures['kit'] {
+  const count = (kind: FurnitureKind): number => drill.furniture.filter((thing) => thing.kind === kind).length;
+  const standing = drill.furniture.filter((thing) => thing.kind === 'cone' || thing.kind === 'disc').map((thing) => thing.at);
+  const corners = markersOf(drill, standing);
+  const balls = drill.balls.reduce((sum, supply) => sum + supply.count, 0);
+  const items = [
+    { what: 'balls', count: balls },
+    { what: 'discs', count: count('disc') + corners },
+    { what: 'cones', count: count('cone') + 2 * count('gate') },
+    { what: 'poles', count: count('pole') },
+    { what: 'mannequins', count: count('mannequin') },
+    { what: 'hurdles', count: count('hurdle') },
+    { what: 'ladders', count: count('ladder') },
+    { what: 'mini goals', count: count('minigoal') },
+    { what: 'goals', count: count('goal') },
+    ...drill.teams.map((team) => ({ what: team.bib ? `bibs ${team.bib}` : `bibs ${team.name}`, count: team.size })),
+  ];
+  return items.filter((item) => item.count > 0);
+}
+
+function markersOf(drill: Drill, standing: readonly Point[]): number {
+  const spots = new Set(standing.map(cell));
+  const before = spots.size;
+  for (const spot of areaSpots(drill)) spots.add(cell(spot));
+  for (const zone of drill.zones) {
+    if (zone.shape.kind === 'polygon') for (const corner of zone.shape.points) spots.add(cell(corner));
+  }
+  return spots.size - before;
+}
+
+function areaSpots(drill: Drill): Point[] {
+  if (!drill.area) return [];
+  const { width, length, marked } = drill.area;
+  const corners = [{ x: 0, y: 0 }, { x: width, y: 0 }, { x: width, y: length }, { x: 0, y: length }];
+  if (marked === null) return corners;
+  return corners.flatMap((from, side) => {
+    const to = corners[(side + 1) % 4]!;
+    const gaps = Math.max(1, Math.min(1000, Math.round(distance(from, to) / marked)));
+    return Array.from({ length: gaps }, (_, i) => ({ x: from.x + ((to.x - from.x) * i) / gaps, y: from.y + ((to.y - from.y) * i) / gaps }));
+  });
+}
+
+/** Two spots in one cell are one marker. */
+function cell(at: Point): string {
+  return `${Math.round(at.x / sameMarker)} ${Math.round(at.y / sameMarker)}`;
+}

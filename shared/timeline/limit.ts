@@ -1,0 +1,27 @@
+import { contains } from '../geometry/polygon.ts';
+import { distance, type Point } from '../geometry/point.ts';
+import type { Actor, Drill, TouchRule, Zone } from '../model/drill.ts';
+
+/** The most touches the drill's own rules allow this person at a place; null without such a rule. */
+export function touchLimit(drill: Drill, actor: Actor, at: Point): number | null {
+  const limits = drill.touchRules.filter((rule) => appliesTo(drill, rule, actor) && inZone(drill, rule, at)).map((rule) => rule.most);
+  return limits.length > 0 ? Math.min(...limits) : null;
+}
+
+/** Whether a rule speaks of this person; `attackers` and `defenders` depend on the ball and are judged in games. */
+export function appliesTo(drill: Drill, rule: TouchRule, actor: Actor): boolean {
+  if (rule.who === null) return actor.kind !== 'coach';
+  if (rule.who === 'floaters') return drill.teams.some((team) => team.kind === 'floaters' && team.id === actor.team);
+  return rule.who === actor.team || rule.who === actor.name || rule.who === actor.station;
+}
+
+export function inZone(drill: Drill, rule: TouchRule, at: Point): boolean {
+  if (rule.zone === null) return true;
+  return drill.zones.some((zone) => (zone.id === rule.zone || zone.group === rule.zone) && inside(zone, at));
+}
+
+function inside(zone: Zone, at: Point): boolean {
+  return zone.shape.kind === 'circle'
+    ? distance(zone.shape.centre, at) <= zone.shape.radius
+    : contains(zone.shape.points, at, 0.01);
+}

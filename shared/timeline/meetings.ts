@@ -1,0 +1,154 @@
+/** Who and what comes too close on the way: found by following pairs of movements in time. */
+import { closestApproach } from '../geometry/closest.ts';
+import { along, distance, type Point } from '../geometry/point.ts';
+import type { ActorId } from '../model/drill.ts';
+import { ballAt } from '../physics/ball.ts';
+import { onTheMove } from './at.ts';
+import type { Move, Pass, Timeline } from './timeline.ts';
+
+/** Metres between the middles of two runners, and between a ball and a runner, that are too close. */
+const armsReach = 0.8;
+const ballGap = 0.5;
+/** Where a ball is played or taken, and where a run begins or ends, people are close and know it: metres around it. */
+const ends = 1.3;
+/** Metres a second at which two bodies close in on each other before it counts as running into each other. */
+const closing = 2;
+/** A ball higher than this goes over everybody: metres. */
+const overhead = 2;
+/** Where a ball over everybody's head is taken to be: metres. */
+const farAway: Point = { x: 1e6, y: 1e6 };
+/** Seconds between two looks; between them both are taken to move straight. */
+const look = 0.1;
+
+export interface Meeting {
+  readonly earlier: Move;
+  readonly earlierActor: ActorId;
+  readonly later: Move;
+  readonly laterActor: ActorId;
+  readonly at: Point;
+  readonly time: number;
+}
+
+/** Pairs of players who come within arm's reach while both are moving; the first time for each pair. */
+export function meetings(timeline: Timeline): Meeting[] {
+  const found = new Map<string, Meeting>();
+  let under: Going[] = [];
+  for (const later of goings(timeline)) {
+    under = under.filter((each) => each.move.end > later.move.start);
+    for (const earlier of under) {
+      const pair = [earlier.actor, later.actor].sort().join(' & ');
+      if (earlier.actor === later.actor || found.has(pair) || !boxesTouch(earlier.box, later.box, armsReach)) continue;
+      const close = firstClose(
+        { start: later.move.start, end: Math.min(earlier.move.end, later.move.end), reach: armsReach, closing, known: [earlier.move.path.to, later.move.path.to] },
+        (time) => onTheMove(earlier.move, time),
+        (time) => onTheMove(later.move, time),
+      );
+      if (close) found.set(pair, { earlier: earlier.move, earlierActor: earlier.actor, later: later.move, laterActor: later.actor, ...close });
+    }
+    under.push(later);
+  }
+  return [...found.values()];
+}
+
+export interface Crossing {
+  readonly pass: Pass;
+  readonly move: Move;
+  readonly actor: ActorId;
+  readonly at: Point;
+  readonly time: number;
+}
+
+/** Balls that meet a runner who is neither their passer nor their receiver; the first for each pass. */
+export function crossings(timeline: Timeline): Crossing[] {
+  const runs = goings(timeline);
+  const passes = [...timeline.passes].sort((a, b) => a.start - b.start);
+  let under: Going[] = [];
+  let next = 0;
+  return passes.flatMap((pass) => {
+    for (; next < runs.length && runs[next]!.move.start < pass.arrival; next += 1) under.push(runs[next]!);
+    under = under.filter((each) => each.move.end > pass.start);
+    const box = boxAround([pass.fromAt, pass.toAt]);
+    const found = under.flatMap(({ move, actor, box: around }) => {
+      if (actor === pass.from || actor === pass.to || !boxesTouch(box, around, ballGap)) return [];
+      const close = firstClose(
+        { start: Math.max(pass.start, move.start), end: Math.min(pass.arrival, move.end), reach: ballGap, closing: 0, known: [pass.fromAt, pass.toAt] },
+        (time) => ballOnTheWay(pass, time),
+        (time) => onTheMove(move, time),
+      );
+      return close ? [{ pass, move, actor, ...close }] : [];
+    });
+    return found.sort((a, b) => a.time - b.time).slice(0, 1);
+  });
+}
+
+/** On the ground, or far away when it is over everybody's head. */
+function ballOnTheWay(pass: Pass, time: number): Point {
+  const { distance: gone, height } = ballAt(pass.flight, time - pass.start);
+  if (height > overhead) return farAway;
+  return along(pass.fromAt, pass.toAt, pass.flight.length > 0 ? gone / pass.flight.length : 1);
+}
+
+/** The first approach within reach, at least at a closing speed and away from the known places, between two times. */
+function firstClose(
+  within: { readonly start: number; readonly end: number; readonly reach: number; readonly closing: number; readonly known: readonly Point[] },
+  a: (time: number) => Point,
+  b: (time: number) => Point,
+): { readonly at: Point; readonly time: number } | null {
+  let time = within.start;
+  let [a0, b0] = [a(time), b(time)];
+  while (time < within.end) {
+    const next = Math.min(within.end, time + look);
+    const [a1, b1] = [a(next), b(next)];
+    const nearest = closestApproach(a0, a1, b0, b1);
+    const speed = distance({ x: a1.x - a0.x, y: a1.y - a0.y }, { x: b1.x - b0.x, y: b1.y - b0.y }) / (next - time);
+    const at = along(b0, b1, nearest.fraction);
+    if (nearest.distance < within.reach && speed >= within.closing && within.known.every((end) => distance(end, at) > ends)) {
+      return { at, time: time + (next - time) * nearest.fraction };
+    }
+    [time, a0, b0] = [next, a1, b1];
+  }
+  return null;
+}
+
+/** A movement with whose it is and the ground it covers. */
+interface Going {
+  readonly move: Move;
+  readonly actor: ActorId;
+  readonly box: Box;
+}
+
+/** All movements in order of start; of two that start together, the one written first. */
+function goings(timeline: Timeline): Going[] {
+  return timeline.tracks
+    .flatMap((track) => track.moves.filter((move) => move.end > move.start).map((move) => ({ move, actor: track.actor, box: boxOf(move) })))
+    .sort((a, b) => a.move.start - b.move.start || a.move.action.span.from - b.move.action.span.from);
+}
+
+interface Box {
+  readonly left: number;
+  readonly right: number;
+  readonly bottom: number;
+  readonly top: number;
+}
+
+function boxOf(move: Move): Box {
+  const corners = move.path.segments.flatMap((segment) =>
+    segment.kind === 'line'
+      ? [segment.from, segment.to]
+      : [
+          { x: segment.centre.x - segment.radius, y: segment.centre.y - segment.radius },
+          { x: segment.centre.x + segment.radius, y: segment.centre.y + segment.radius },
+        ],
+  );
+  return boxAround(corners.length > 0 ? corners : [move.path.from]);
+}
+
+function boxAround(points: readonly Point[]): Box {
+  const xs = points.map((point) => point.x);
+  const ys = points.map((point) => point.y);
+  return { left: Math.min(...xs), right: Math.max(...xs), bottom: Math.min(...ys), top: Math.max(...ys) };
+}
+
+function boxesTouch(a: Box, b: Box, margin: number): boolean {
+  return a.left <= b.right + margin && b.left <= a.right + margin && a.bottom <= b.top + margin && b.bottom <= a.top + margin;
+}
