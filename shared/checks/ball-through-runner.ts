@@ -1,0 +1,51 @@
+import { crossings } from '../timeline/meetings.ts';
+import { problem, type Check } from './check.ts';
+import { playOver, startLater } from './cures.ts';
+import { seconds, spot, Who, who } from './say.ts';
+
+export const check: Check = {
+  code: 'ball-through-runner',
+  group: 'time',
+  severity: 'warning',
+  title: 'The ball crosses a runner’s path as they are there',
+  why: 'The ball and a runner who is not meant to have it are at one place at one time: it hits their heels, or they stop to let it through. Both are followed in time; a ball that passes well before or behind is fine, and so is one over head height.',
+  source: 'Half a metre between the ball and the middle of the body, and 2 m of height: choices without a source.',
+  bad: [
+    `drill "Through" {
+  area 20 x 16
+  station Base at (2, 8)
+  station Wall at (16, 8)
+  station Low at (9, 6.7)
+  ball at Base
+  sequence {
+    Base ⟦passes to Wall⟧ while Low runs to (9, 12) then waits 2 s then runs to Low
+    Wall passes to Base
+    Base waits 4 s
+  }
+}
+`,
+  ],
+  good: [
+    `drill "Through" {
+  area 20 x 16
+  station Base at (2, 8)
+  station Wall at (16, 8)
+  station Low at (9, 6.7)
+  ball at Base
+  sequence {
+    Base passes to Wall
+    Wall passes to Base
+    Base waits 4 s while Low runs to (9, 12) then runs to Low
+  }
+}
+`,
+  ],
+  find: ({ drill, timeline }) =>
+    crossings(timeline).map((crossing) =>
+      problem(check, crossing.pass.action.span, `The ball from ${who(crossing.pass.from)} and ${who(crossing.actor)} are both at ${spot(drill, crossing.at)}, ${seconds(crossing.time)} into the repetition.`, {
+        help: 'Let the run start earlier or later (`after 0.5 s`), take it round (`via`), or play over it (`lofted`).',
+        related: [{ span: crossing.move.action.span, message: `${Who(crossing.actor)} comes this way.` }],
+      }),
+    ),
+  cures: (found, _, text) => [...found.related.flatMap((related) => startLater(related.span, text)), playOver(found.span)],
+};

@@ -1,0 +1,123 @@
+import { distance, type Point } from '../geometry/point.ts';
+import { closestOnSegment } from '../geometry/closest.ts';
+import type { Span } from '../../grammar/tree.ts';
+import type { DrillAnalysis } from '../analyse.ts';
+import type { Furniture } from '../model/drill.ts';
+import { lastBegun } from '../timeline/at.ts';
+import type { Pass, Track } from '../timeline/timeline.ts';
+import { problem, type Check } from './check.ts';
+import { lengthCures, playOver } from './cures.ts';
+import { Who, who } from './say.ts';
+
+/** Metres from the middle of the ball's way at which something stands in it. The ball itself is 0.11 m to each side. */
+const reach = { pole: 0.25, mannequin: 0.45, player: 0.5 };
+/** What stands this close to either end of the pass is part of it (a pole shown to, a queue behind its first): metres. */
+const ends = 1.3;
+
+export const check: Check = {
+  code: 'blocked-lane',
+  group: 'ball',
+  severity: 'warning',
+  title: 'Something stands in the way of the pass',
+  why: 'A ball on the ground does not go through a pole, a mannequin, a goal post or a player who stands still. The way of every ground pass is measured against them; lofted balls fly over.',
+  source: null,
+  bad: [
+    `drill "Two" {
+  area 12 x 12
+  station Base at (2, 6)
+  station Wall at (10, 6)
+  pole Post at (6, 6)
+  ball at Base
+  sequence {
+    Base ⟦passes to Wall⟧
+    Wall passes to Base, lofted
+  }
+}
+`,
+  ],
+  good: [
+    `drill "Two" {
+  area 12 x 12
+  station Base at (2, 6)
+  station Wall at (10, 6)
+  pole Post at (6, 7)
+  ball at Base
+  sequence {
+    Base passes to Wall
+    Wall passes to Base
+  }
+}
+`,
+  ],
+  find: (analysis) =>
+    analysis.timeline.passes.flatMap((pass) => {
+      const obstacle = pass.flight.kind === 'roll' ? obstacleOf(analysis, pass) : null;
+      if (!obstacle) return [];
+      const to = pass.to === null ? '' : ` to ${who(pass.to)}`;
+      return problem(check, pass.action.span, `${obstacle.name} stands in the way of the ball from ${who(pass.from)}${to}.`, {
+        help: 'Move one of the two ends a step to the side, play around it, or write `lofted`.',
+        related: [{ span: obstacle.span, message: 'This is in the way.' }],
+      });
+    }),
+  cures: (found, analysis, text) => [playOver(found.span), ...lengthCures(found, analysis, text)],
+};
+
+interface Obstacle {
+  readonly name: string;
+  readonly span: Span;
+  readonly gap: number;
+}
+
+function obstacleOf({ drill, timeline }: DrillAnalysis, pass: Pass): Obstacle | null {
+  const clear = (at: Point): boolean => distance(at, pass.fromAt) > ends && distance(at, pass.toAt) > ends;
+  const things = drill.furniture.flatMap((thing) =>
+    thing.id === pass.action.thing ? [] : postsOf(thing).map((post) => ({ ...post, name: nameOf(thing), span: thing.span })),
+  );
+  const people = timeline.tracks.flatMap((track) => {
+    if (track.actor === pass.from || track.actor === pass.to) return [];
+    const at = restsAt(track, pass);
+    if (!at || closestOnSegment(at, pass.fromAt, pass.toAt).distance >= reach.player) return [];
+    return [{ at, reach: reach.player, name: Who(track.actor), span: drill.actors.find((each) => each.id === track.actor)!.span }];
+  });
+  return (
+    [...things, ...people]
+      .filter(({ at }) => clear(at))
+      .map((each) => ({ ...each, gap: closestOnSegment(each.at, pass.fromAt, pass.toAt).distance - each.reach }))
+      .filter((each) => each.gap < 0)
+      .sort((a, b) => a.gap - b.gap)[0] ?? null
+  );
+}
+
+/** The upright parts of a thing that stop a ball on the ground. */
+function postsOf(thing: Furniture): { readonly at: Point; readonly reach: number }[] {
+  switch (thing.kind) {
+    case 'pole':
+      return [{ at: thing.at, reach: reach.pole }];
+    case 'mannequin':
+    case 'hurdle':
+      return [{ at: thing.at, reach: reach.mannequin }];
+    case 'goal':
+    case 'minigoal': {
+      const half = (thing.width ?? 0) / 2;
+      const side = { x: -(thing.facing?.y ?? 0), y: thing.facing?.x ?? 1 };
+      return [-half, half].map((offset) => ({ at: { x: thing.at.x + side.x * offset, y: thing.at.y + side.y * offset }, reach: reach.pole }));
+    }
+    case 'cone':
+    case 'disc':
+    case 'gate':
+    case 'ladder':
+    case 'coach':
+      return [];
+  }
+}
+
+function nameOf(thing: Furniture): string {
+  return thing.name === null ? `A ${thing.kind === 'minigoal' ? 'mini goal' : thing.kind}` : `\`${thing.name}\``;
+}
+
+/** Where somebody stands while the ball is on its way; null for who is on the move then. */
+function restsAt(track: Track, pass: Pass): Point | null {
+  const last = lastBegun(track.moves, pass.arrival);
+  if (last && last.end > pass.start) return null;
+  return last ? last.path.to : track.home;
+}

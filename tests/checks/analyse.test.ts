@@ -1,0 +1,71 @@
+import { expect, test } from 'vitest';
+import { analyse } from '../../shared/analyse.ts';
+
+/** The codes found in a drill of two, with these lines in it. */
+function codes(lines: string): string[] {
+  return analyse(`drill "Two" {
+  area 12 x 12
+  station Base at (2, 6)
+  station Wall at (10, 6)
+  ball at Base
+${lines}
+  sequence {
+    Base passes to Wall
+    Wall passes to Base
+  }
+}
+`).problems.map((problem) => problem.code);
+}
+
+test.each([
+  { what: 'a name whose declaration cannot be read is not told again', lines: '  station Top on (6, 10)\n  cone Mark at 1 above Top', found: ['syntax'] },
+  { what: 'a let whose only use cannot be read is not called unused', lines: '  let gap = 3\n  cone Mark at gap above above Base', found: ['syntax'] },
+  { what: 'a let that nothing uses', lines: '  let gap = 3', found: ['unused-name'] },
+  { what: 'allowed at the end of the line, with a reason', lines: '  let gap = 3  // allow unused-name: kept for the younger group', found: [] },
+  { what: 'allowed on the line above', lines: '  // allow unused-name: kept for the younger group\n  let gap = 3', found: [] },
+  { what: 'not allowed without a reason', lines: '  let gap = 3  // allow unused-name:', found: ['unused-name'] },
+  { what: 'another code is not allowed by it', lines: '  let gap = 3  // allow late-receiver: walk-through', found: ['unused-name'] },
+])('$what', ({ lines, found }) => {
+  expect(codes(lines)).toEqual(found);
+});
+
+test('a change that breaks the drill is told at its name, one that mends nothing is silent', () => {
+  const text = (gap: number): string => `drill "Two" {
+  area 40 x 12
+  let gap = 8
+  station Base at (2, 6)
+  station Wall at gap right of Base
+  ball at Base
+  sequence {
+    Base passes to Wall
+    Wall passes to Base
+  }
+  progress space "Longer" {
+    let gap = ${gap}
+  }
+}
+`;
+  const told = (gap: number): string[] => analyse(text(gap)).problems.map(({ code, span }) => `${code} ${text(gap).slice(span.from, span.to)}`);
+  expect(told(10)).toEqual([]);
+  expect(told(1)).toEqual(['pass-length "Longer"']);
+});
+
+test('a mirrored sequence does not tell the faults of its original again', () => {
+  const { problems } = analyse(`drill "Mirror" {
+  area 20 x 12
+  station Right at (14, 2)
+  station RightTop at (14, 3.5)
+  station Left at (6, 2)
+  station LeftTop at (6, 3.5)
+  ball at Right
+  ball at Left
+  sequence "right" {
+    Right passes to RightTop
+    RightTop sets to Right
+  }
+  sequence "left" mirrors "right" across length
+  order "right" and "left"
+}
+`);
+  expect(problems.map((problem) => problem.code)).toEqual(['pass-length']);
+});
