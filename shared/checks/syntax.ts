@@ -1,6 +1,7 @@
 import type { Fault } from '../../grammar/fault.ts';
 import type { Problem } from '../problem.ts';
 import { problem, type Check } from './check.ts';
+import { lineAt } from './lines.ts';
 
 export const check: Check = {
   code: 'syntax',
@@ -28,4 +29,21 @@ export const check: Check = {
 
 export function syntax({ span, message, help, fix }: Fault): Problem {
   return problem(check, span, message, { help, fixes: fix ? [{ title: fix.title, edits: [{ span, text: fix.text }] }] : [] });
+}
+
+/** A file that is too long to be read at all. */
+export function tooLong(length: number, most: number): Problem {
+  const millions = (count: number): string => (count / 1e6).toFixed(1);
+  return problem(check, { from: 0, to: 0 }, `This file has ${millions(length)} million characters; up to ${millions(most)} million are read.`, {
+    help: 'Split it into several files.',
+  });
+}
+
+/** Without the names that a line which cannot be read may declare or use: they are told by that line's own fault. */
+export function withoutConsequences(problems: readonly Problem[], faults: readonly Fault[], text: string): Problem[] {
+  const words = new Set(faults.flatMap((fault) => lineAt(text, fault.span.from).split(/[^\p{L}\p{M}\p{N}_]+/u)));
+  return problems.filter((each) => {
+    const aboutName = each.code === 'unknown-name' || each.code === 'unused-name';
+    return !(aboutName && words.has(text.slice(each.span.from, each.span.to)));
+  });
 }
