@@ -1,0 +1,95 @@
+/** `npm start`: checks, measures and draws the example drills, and says which files to open. */
+import { mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { basename, join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { analyse, type DrillAnalysis } from '../shared/analyse.ts';
+import type { Problem } from '../shared/problem.ts';
+import { toHtml } from '../shared/render/html.ts';
+import { toSvg } from '../shared/render/svg.ts';
+import { escapeXml } from '../shared/render/xml.ts';
+import { stage } from '../shared/scene/scene.ts';
+import { linesOf, positionAt } from './convert.ts';
+import { toPng } from './png.ts';
+import { counted } from './text/report.ts';
+import { workspaceOf } from './workspace.ts';
+
+interface Drawn {
+  readonly name: string;
+  /** File name in the demo's folder, without its ending. */
+  readonly base: string;
+  readonly problems: readonly Problem[];
+}
+
+const examples = fileURLToPath(new URL('../shared/examples/', import.meta.url));
+const target = fileURLToPath(new URL('../out/demo/', import.meta.url));
+const here = (path: string): string => relative(process.cwd(), path) || '.';
+
+mkdirSync(target, { recursive: true });
+const drawn = readdirSync(examples).filter((name) => name.endsWith('.drill')).sort().flatMap(drawFile);
+writeFileSync(join(target, 'index.html'), gallery(drawn));
+console.log(`Open ${here(join(target, 'index.html'))} in a browser: it shows them all.`);
+for (const { name, base } of drawn) {
+  console.log(`  ${name}: ${['svg', 'png', 'html'].map((ending) => here(join(target, `${base}.${ending}`))).join(', ')}`);
+}
+console.log('The .html plays the drill, beat by beat.');
+
+function drawFile(file: string): Drawn[] {
+  const path = join(examples, file);
+  const text = readFileSync(path, 'utf8');
+  const { drills, problems } = analyse(text, workspaceOf(path));
+  return drills.map((analysis, index) => {
+    const { span, name } = analysis.drill;
+    const own = problems.filter((problem) => span.from <= problem.span.from && problem.span.to <= span.to);
+    const base = `${basename(file, '.drill')}${drills.length > 1 ? `-${index + 1}` : ''}`;
+    console.log(found(here(path), text, analysis, own));
+    draw(base, analysis, own);
+    return { name, base, problems: own };
+  });
+}
+
+function draw(base: string, analysis: DrillAnalysis, problems: readonly Problem[]): void {
+  const flagged = problems.filter(({ severity }) => severity === 'error' || severity === 'warning');
+  const scene = stage(analysis, { theme: 'light', convention: 'solid pass', problems: flagged });
+  writeFileSync(join(target, `${base}.svg`), toSvg(scene, { embedFont: true }));
+  writeFileSync(join(target, `${base}.png`), toPng(toSvg(scene)));
+  writeFileSync(join(target, `${base}.html`), toHtml(scene));
+}
+
+function found(file: string, text: string, { drill, measures }: DrillAnalysis, problems: readonly Problem[]): string {
+  const lines = linesOf(text);
+  const passes = counted(measures.passes.length, 'pass', 'passes');
+  const verdict = problems.length === 0
+    ? ['  Nothing to mend.']
+    : [`  ${counted(problems.length, 'thing')} to look at:`, ...problems.map(({ span, message }) => `  - line ${positionAt(lines, span.from).line + 1}: ${message}`)];
+  return [
+    `${drill.name} (${file})`,
+    `  ${counted(measures.players, 'player')}, ${passes}, ${measures.duration.toFixed(1)} s a repetition.`,
+    ...verdict,
+    '',
+  ].join('\n');
+}
+
+function gallery(all: readonly Drawn[]): string {
+  const figures = all.map(({ name, base, problems }) => `<figure>
+<a href="${encodeURI(base)}.html"><img src="${encodeURI(base)}.svg" alt="The drawing of ${escapeXml(name)}"></a>
+<figcaption><b>${escapeXml(name)}</b>: ${problems.length === 0 ? 'nothing to mend' : `${counted(problems.length, 'thing')} to look at`}.
+<a href="${encodeURI(base)}.html">Play it</a>, or open the <a href="${encodeURI(base)}.svg">SVG</a> or the <a href="${encodeURI(base)}.png">PNG</a>.</figcaption>
+</figure>`);
+  return `<!doctype html>
+<html lang="en">
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width">
+<title>Halfturn: example drills</title>
+<style>
+body { font: 16px/1.5 system-ui, sans-serif; margin: 2rem; color: #1d2a33; background: #fff; }
+main { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(30rem, 100%), 1fr)); gap: 2rem; }
+figure { margin: 0; }
+img { width: 100%; border: 1px solid #ddd7c4; }
+</style>
+<h1>Example drills</h1>
+<main>
+${figures.join('\n')}
+</main>
+</html>
+`;
+}

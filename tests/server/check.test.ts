@@ -1,0 +1,117 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { stripVTControlCharacters } from 'node:util';
+import { describe, expect, test } from 'vitest';
+import { broken, folder, halfturn, misspelt, sound } from './halfturn.ts';
+
+const misspeltReport = `two.drill:6:30: error unknown-name: There is no place called \`Bsae\`. Did you mean \`Base\`?
+ 6 |   station Wall at 8 right of Bsae
+   |                              ^^^^
+   = fix: Change to Base
+
+`;
+
+describe('what is looked at', () => {
+  test.each<[what: string, words: string[], input: string, status: number, last: string]>([
+    ['a file', ['a.drill'], '', 0, 'No problems in 1 file.'],
+    ['files', ['a.drill', 'in/b.drill'], '', 1, '1 error in 2 files.'],
+    ['a file named twice', ['a.drill', './a.drill'], '', 0, 'No problems in 1 file.'],
+    ['a folder with all below it', ['.'], '', 1, '1 error in 3 files.'],
+    ['a glob', ['in/**/*.drill'], '', 1, '1 error in 2 files.'],
+    ['a file of another ending', ['note.txt'], '', 0, 'No problems in 1 file.'],
+    ['standard input', ['-'], misspelt, 1, '1 error in 1 file.'],
+    ['a name after --', ['--', 'a.drill'], '', 0, 'No problems in 1 file.'],
+  ])('%s', async (_, words, input, status, last) => {
+    const cwd = folder({
+      'a.drill': sound, 'in/b.drill': misspelt, 'in/deep/c.drill': sound, 'note.txt': sound, 'node_modules/d.drill': misspelt, '.hidden/e.drill': misspelt,
+    });
+    const told = await halfturn(cwd, ['check', ...words], { input });
+    expect([told.status, told.out.trimEnd().split('\n').at(-1), told.err]).toEqual([status, last, '']);
+  });
+
+  test('the others, when one cannot be read', async () => {
+    const cwd = folder({ 'a.drill': new Uint8Array([0xff]), 'two.drill': misspelt });
+    expect(await halfturn(cwd, ['check', 'none.drill', '.'])).toEqual({
+      status: 2,
+      out: `${misspeltReport}1 error in 1 file.\n`,
+      err: 'halfturn: none.drill cannot be read: there is no such file or folder.\nhalfturn: a.drill cannot be read: it is not text in UTF-8.\n',
+    });
+  });
+});
+
+describe('levels', () => {
+  const hint = sound.replace('ball at', 'let spare = 3\n  ball at');
+  test.each<[level: string[], text: string, status: number, out: string]>([
+    [[], hint, 0, '1 hint in 1 file.'],
+    [['--level', 'info'], hint, 0, 'No problems in 1 file.'],
+    [['--level', 'error'], hint, 0, 'No problems in 1 file.'],
+    [['--level', 'error'], misspelt, 1, '1 error in 1 file.'],
+  ])('%j', async (level, text, status, last) => {
+    const told = await halfturn(folder({ 'a.drill': text }), ['check', 'a.drill', ...level]);
+    expect([told.status, told.out.trimEnd().split('\n').at(-1)]).toEqual([status, last]);
+  });
+});
+
+test('text shows the line, the place and the fix', async () => {
+  const told = await halfturn(folder({ 'two.drill': misspelt }), ['check', 'two.drill']);
+  expect(told.out).toBe(`${misspeltReport}1 error in 1 file.\n`);
+});
+
+test('colour changes nothing but the colour', async () => {
+  const cwd = folder({ 'two.drill': misspelt });
+  const [plain, coloured] = [await halfturn(cwd, ['check', 'two.drill']), await halfturn(cwd, ['check', 'two.drill'], { colour: true })];
+  expect(coloured.out).toContain('\u001b[31m');
+  expect(stripVTControlCharacters(coloured.out)).toBe(plain.out);
+});
+
+test('JSON counts lines and characters from 0', async () => {
+  const told = await halfturn(folder({ 'two.drill': misspelt }), ['check', 'two.drill', '--format', 'json']);
+  const offset = misspelt.indexOf('Bsae');
+  expect(JSON.parse(told.out)).toEqual({
+    files: [{
+      file: 'two.drill',
+      problems: [{
+        code: 'unknown-name',
+        severity: 'error',
+        message: 'There is no place called `Bsae`. Did you mean `Base`?',
+        help: null,
+        range: { start: { line: 5, character: 29, offset }, end: { line: 5, character: 33, offset: offset + 4 } },
+        related: [],
+        fixes: [{ title: 'Change to Base' }],
+      }],
+    }],
+  });
+});
+
+test('JSON of many files is one document, also with an unreadable one', async () => {
+  const told = await halfturn(folder({ 'a.drill': sound, 'b.drill': broken }), ['check', '.', 'c.drill', '--format=json']);
+  expect(JSON.parse(told.out).files.map((each: { file: string; problems: unknown[] }) => [each.file, each.problems.length])).toEqual([['a.drill', 0], ['b.drill', 1]]);
+  expect(told.status).toBe(2);
+});
+
+test('problems may be far into a text with astral characters and any line ending', async () => {
+  const text = `// 𝒳 😀\r\n${misspelt.replaceAll('\n', '\r\n')}`;
+  const { files: [file] } = JSON.parse((await halfturn(folder({ 'a.drill': text }), ['check', 'a.drill', '--format', 'json'])).out);
+  expect(file.problems[0].range.start).toEqual({ line: 6, character: 29, offset: text.indexOf('Bsae') });
+});
+
+describe('--fix', () => {
+  test.each<[what: string, text: string, fixed: string, said: string, status: number]>([
+    ['makes the fix and says so', misspelt, sound, 'a.drill: made 1 fix.\n  line 6: Change to Base (unknown-name)\n\nNo problems in 1 file.\n', 0],
+    ['leaves a sound file alone', sound, sound, 'No problems in 1 file.\n', 0],
+    [
+      'makes several', misspelt.replace('passes to Wall', 'passes to Wlal'), sound,
+      'a.drill: made 2 fixes.\n  line 6: Change to Base (unknown-name)\n  line 9: Change to Wall (unknown-name)\n\nNo problems in 1 file.\n', 0,
+    ],
+  ])('%s', async (_, text, fixed, said, status) => {
+    const cwd = folder({ 'a.drill': text });
+    expect(await halfturn(cwd, ['check', 'a.drill', '--fix'])).toEqual({ status, out: said, err: '' });
+    expect(readFileSync(join(cwd, 'a.drill'), 'utf8')).toBe(fixed);
+  });
+
+  test('with JSON keeps the document on standard output', async () => {
+    const told = await halfturn(folder({ 'a.drill': misspelt }), ['check', 'a.drill', '--fix', '--format', 'json']);
+    expect(JSON.parse(told.out)).toEqual({ files: [{ file: 'a.drill', problems: [] }] });
+    expect(told.err).toContain('made 1 fix');
+  });
+});

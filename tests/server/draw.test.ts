@@ -1,0 +1,63 @@
+import { existsSync, readFileSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { folder, halfturn, misspelt, sound } from './halfturn.ts';
+
+const two = `${sound}${sound.replace('"Two"', '"Other"').replace('  sequence', '  progress space "Wider" {\n    area 20 x 12\n  }\n  sequence')}`;
+
+/** The picture's bytes as characters. */
+async function drawn(words: readonly string[], out: string, text = two): Promise<string> {
+  const cwd = folder({ 'a.drill': text });
+  expect(await halfturn(cwd, ['draw', 'a.drill', '-o', out, ...words])).toEqual({ status: 0, out: '', err: '' });
+  expect(readdirSync(cwd).sort()).toEqual(['a.drill', out].sort());
+  return readFileSync(join(cwd, out)).toString('latin1');
+}
+
+test.each([
+  ['svg', /^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg"[^]*<\/svg>\n$/],
+  ['SVG', /^<svg /],
+  ['png', /^\x89PNG\r\n/],
+  ['html', /^<!doctype html>[^]*<\/html>\n$/],
+  ['gif', /^GIF89a[^]*;$/],
+])('draws .%s', async (kind, content) => {
+  expect(content.test(await drawn([], `a.${kind}`))).toBe(true);
+});
+
+describe('options', () => {
+  test.each([
+    ['the first drill', [], /<title[^>]*>Two</],
+    ['a drill by name', ['--drill', 'Other'], /<title[^>]*>Other</],
+    ['a progression by name', ['--drill', 'Wider'], /Area 20 by 12 m/],
+    ['a drawing scale', ['--scale', '1:500'], /Scale 1:500\./],
+    ['a drawing scale as a number', ['--scale', '250'], /Scale 1:250\./],
+    ['a picture that moves', ['--animated'], /@keyframes/],
+  ])('%s', async (_, words, content) => {
+    expect(content.test(await drawn(words, 'a.svg'))).toBe(true);
+  });
+
+  test.each([
+    ['themes', ['--theme', 'light'], ['--theme', 'dark']],
+    ['conventions', ['--convention', 'solid-pass'], ['--convention', 'dashed-pass']],
+    ['times', ['--at', '0'], ['--at', '1']],
+  ])('%s differ', async (_, one, other) => {
+    expect(await drawn(one, 'a.svg') === await drawn(other, 'a.svg')).toBe(false);
+  });
+
+  test('the defaults are light and solid-pass', async () => {
+    expect(await drawn([], 'a.svg') === await drawn(['--theme', 'light', '--convention', 'solid-pass'], 'a.svg')).toBe(true);
+  });
+});
+
+test('a drill with errors is drawn, with a warning', async () => {
+  const cwd = folder({ 'a.drill': misspelt });
+  expect(await halfturn(cwd, ['draw', 'a.drill', '-o', 'a.svg'])).toEqual({
+    status: 1, out: '', err: 'halfturn: a.svg is drawn, with 1 error in it; halfturn check a.drill shows more.\n',
+  });
+  expect(existsSync(join(cwd, 'a.svg'))).toBe(true);
+});
+
+test('a sheet too large for pixels is refused', async () => {
+  const cwd = folder({ 'a.drill': sound.replace('12 x 12', '90 x 90') });
+  const told = await halfturn(cwd, ['draw', 'a.drill', '-o', 'a.png', '--scale', '1:20']);
+  expect(told).toMatchObject({ status: 2, err: expect.stringMatching(/^halfturn: At 1:20 the sheet would be \d m long; draw an \.svg, or choose a smaller scale such as 1:500\.\n$/) });
+});

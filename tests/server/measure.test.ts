@@ -1,0 +1,52 @@
+import { describe, expect, test } from 'vitest';
+import { folder, halfturn, misspelt, sound } from './halfturn.ts';
+
+describe('JSON', () => {
+  /** Lengths and areas by hand: the stations stand 8 m apart on 12 x 12 m. */
+  const expected: readonly (readonly [string, unknown])[] = [
+    ['name', 'Two'],
+    ['players', 2],
+    ['area', { width: 12, length: 12, m2: 144 }],
+    ['spacePerPlayer', { outfield: 72, all: 72 }],
+    ['rotation', { closed: true, cycles: [['Base'], ['Wall']], order: 1 }],
+    ['kit', [{ what: 'balls', count: 1 }, { what: 'discs', count: 4 }]],
+  ];
+  test.each(expected)('%s', async (key, value) => {
+    const { files: [{ file, drills: [drill] }] } = JSON.parse((await halfturn(folder({ 'a.drill': sound }), ['measure', 'a.drill', '--format', 'json'])).out);
+    expect([file, drill[key]]).toEqual(['a.drill', value]);
+  });
+
+  test.each([
+    ['passes', ['from', 'to', 'length', 'flight', 'speed', 'slack', 'at'], [{ from: 'Base', to: 'Wall', length: 8, at: 0 }, { from: 'Wall', to: 'Base', length: 8 }]],
+    ['perPlayer', ['touches', 'distance', 'working', 'waiting'], [{ actor: 'Base', touches: 1 }, { actor: 'Wall', touches: 2 }]],
+  ])('%s', async (key, keys, rows) => {
+    const { files: [{ drills: [drill] }] } = JSON.parse((await halfturn(folder({}), ['measure', '-', '--format', 'json'], { input: sound })).out);
+    expect(drill[key]).toMatchObject(rows);
+    for (const row of drill[key]) expect(Object.keys(row)).toEqual(expect.arrayContaining(keys));
+    expect([drill.duration, drill.interval]).toEqual([expect.any(Number), expect.any(Number)]);
+  });
+});
+
+test('CSV has a row a drill, quoted where it must be', async () => {
+  const told = await halfturn(folder({ 'a.drill': sound.replace('Two', 'Two, “wall”') + sound }), ['measure', 'a.drill', '--format', 'csv']);
+  const [head, first, second, end] = told.out.split('\r\n');
+  expect(head).toBe('file,name,players,width,length,m2,spaceOutfield,spaceAll,passes,leastSlack,duration,interval,closed,order,touchesPerMinute,metresPerMinute');
+  expect(first).toMatch(/^a\.drill,"Two, “wall”",2,12,12,144,72,72,2,/);
+  expect(second).toMatch(/^a\.drill,Two,2,12,12,144,72,72,2,[\d.]+,[\d.]+,[\d.]+,true,1,[\d.]+,[\d.]+$/);
+  expect(end).toBe('');
+});
+
+test('text is for a coach', async () => {
+  const { status, out, err } = await halfturn(folder({ 'a.drill': sound }), ['measure', 'a.drill']);
+  expect({ status, err }).toEqual({ status: 0, err: '' });
+  expect(out).toMatch(/^Two \(a\.drill\)\n {2}2 players on 12 x 12 m, 72 m² a player\n {2}one repetition {2}\d+\.\d s\n/);
+  expect(out).toMatch(/^ {2}kit {13}1 ball, 4 discs$/m);
+  expect(out).toMatch(/^ +0\.0 {2}Base {2}Wall {5}8\.0 /m);
+});
+
+test('a drill with errors is measured, with a warning', async () => {
+  const { status, out, err } = await halfturn(folder({ 'a.drill': misspelt }), ['measure', 'a.drill']);
+  expect(status).toBe(1);
+  expect(out).toContain('Two (a.drill)');
+  expect(err).toBe('halfturn: a.drill has errors, so its numbers may mislead; halfturn check a.drill shows them.\n');
+});
