@@ -1,0 +1,107 @@
+/** The script of the self-contained page: moves what the scene's tracks say. It keeps the nodes and sets their transforms, nothing else. */
+import { liftPerMetre } from '../../shared/render/lift.ts';
+import { moverAt } from '../../shared/scene/frame.ts';
+import type { PlayerData } from '../../shared/render/html.ts';
+
+play(JSON.parse(byId('player-data').textContent ?? '') as PlayerData);
+
+function play({ end, beats, tracks, strip }: PlayerData): void {
+  const movers = tracks.map((track, index) => ({
+    track,
+    node: document.querySelector(`.mover-${index}`) as SVGGElement,
+    lift: document.querySelector<SVGGElement>(`.lift-${index}`),
+  }));
+  const cursor = document.querySelector('.cursor');
+  const bar = byId<HTMLInputElement>('time');
+  const clock = byId<HTMLOutputElement>('clock');
+  const button = byId<HTMLButtonElement>('play');
+  const speed = byId<HTMLSelectElement>('speed');
+  const loop = byId<HTMLInputElement>('loop');
+  const items = [...document.querySelectorAll('#beats li')];
+  const calm = matchMedia('(prefers-reduced-motion: reduce)');
+
+  let time = 0;
+  /** Moment of the last frame in milliseconds; null while it rests. */
+  let last: number | null = null;
+
+  const beatAt = (at: number): number => {
+    let found = -1;
+    for (const [index, beat] of beats.entries()) if (beat.start <= at + 1e-6) found = index;
+    return found;
+  };
+
+  const show = (at: number): void => {
+    time = Math.min(Math.max(at, 0), end);
+    const beat = beatAt(time);
+    // Where less motion is asked for, the picture changes from beat to beat.
+    const drawn = calm.matches && last !== null && time < end ? (beats[beat]?.start ?? 0) : time;
+    for (const { track, node, lift } of movers) {
+      const { x, y, height } = moverAt(track, drawn);
+      node.setAttribute('transform', `translate(${x.toFixed(2)} ${y.toFixed(2)})`);
+      lift?.setAttribute('transform', `translate(0 ${(-height * liftPerMetre).toFixed(2)})`);
+    }
+    if (strip && cursor) cursor.setAttribute('transform', `translate(${(strip.left + strip.perSecond * drawn).toFixed(2)} 0)`);
+    bar.value = `${time}`;
+    bar.setAttribute('aria-valuetext', `${time.toFixed(1)} seconds${beat < 0 ? '' : `, beat ${beats[beat]?.number}`}`);
+    clock.textContent = `${time.toFixed(1)} / ${end.toFixed(1)} s`;
+    for (const [index, item] of items.entries()) {
+      if (index === beat) item.setAttribute('aria-current', 'step');
+      else item.removeAttribute('aria-current');
+    }
+  };
+
+  const rest = (): void => {
+    last = null;
+    button.textContent = 'Play';
+    show(time);
+  };
+
+  const step = (now: number): void => {
+    if (last === null) return;
+    const next = time + ((now - last) / 1000) * Number(speed.value);
+    last = now;
+    if (next < end) show(next);
+    else if (loop.checked) show(0);
+    else {
+      show(end);
+      rest();
+      return;
+    }
+    requestAnimationFrame(step);
+  };
+
+  const start = (): void => {
+    if (time >= end) time = 0;
+    last = performance.now();
+    button.textContent = 'Pause';
+    requestAnimationFrame(step);
+  };
+
+  const jump = (by: 1 | -1): void => {
+    const here = beatAt(time);
+    const back = by < 0 && time - (beats[here]?.start ?? 0) > 0.3 ? here : here + by;
+    show(beats[back]?.start ?? (by < 0 ? 0 : end));
+  };
+
+  button.addEventListener('click', () => (last === null ? start() : rest()));
+  byId('back').addEventListener('click', () => jump(-1));
+  byId('next').addEventListener('click', () => jump(1));
+  bar.addEventListener('input', () => show(Number(bar.value)));
+  byId('beats').addEventListener('click', ({ target }) => {
+    const item = (target as Element).closest('li');
+    if (item) show(beats[items.indexOf(item)]?.start ?? 0);
+  });
+  document.addEventListener('keydown', (event) => {
+    if ((event.target as Element).closest('button, input, select')) return;
+    if (event.key === ' ') button.click();
+    else if (event.key === 'ArrowLeft') jump(-1);
+    else if (event.key === 'ArrowRight') jump(1);
+    else return;
+    event.preventDefault();
+  });
+  show(0);
+}
+
+function byId<T extends HTMLElement>(id: string): T {
+  return document.getElementById(id) as T;
+}

@@ -1,0 +1,60 @@
+/** A scene as one self-contained page that plays: nothing is fetched, and its policy forbids that anything could be. */
+import type { Mover, Scene, SceneBeat, StripAxis } from '../scene/scene.ts';
+import { fontCss } from './font-css.ts';
+import { script, scriptHash, style, styleHash } from './page-parts.ts';
+import { toSvg } from './svg.ts';
+import { escapeXml } from './xml.ts';
+
+/** What the player reads from the page. */
+export interface PlayerData {
+  readonly end: number;
+  readonly beats: readonly Pick<SceneBeat, 'number' | 'start' | 'end'>[];
+  readonly tracks: readonly Mover['track'][];
+  readonly strip: StripAxis | null;
+}
+
+/** Screens take the reader's colour scheme, paper the inks for print; a scene in the print theme keeps them everywhere. */
+export function toHtml(scene: Scene): string {
+  const plays = scene.end > 0;
+  return [
+    `<!doctype html>\n<html lang="en"${scene.theme === 'print' ? ' data-theme="print"' : ''}>\n<head>\n<meta charset="utf-8">\n`,
+    `<meta http-equiv="Content-Security-Policy" content="${policy}">\n`,
+    '<meta name="viewport" content="width=device-width, initial-scale=1">\n',
+    `<title>${escapeXml(scene.title)}</title>\n<style>${fontCss}\n${style}</style>\n</head>\n<body>\n<main>\n<h1>${escapeXml(scene.title)}</h1>\n`,
+    `<figure>\n${toSvg(scene, { interactive: true, variables: true })}</figure>\n`,
+    plays ? controls(scene.end) : '',
+    `<ol id="beats" aria-label="Order of play">\n${scene.beats.map((beat) => beatItem(beat, plays)).join('')}</ol>\n</main>\n`,
+    plays ? `<script type="application/json" id="player-data">${inScript(playerData(scene))}</script>\n<script>${script}</script>\n` : '',
+    '</body>\n</html>\n',
+  ].join('');
+}
+
+const policy = [
+  "default-src 'none'", `style-src '${styleHash}'`, `script-src '${scriptHash}'`, 'font-src data:', "base-uri 'none'", "form-action 'none'",
+].join('; ');
+
+function controls(end: number): string {
+  return [
+    '<div class="controls" role="group" aria-label="Player">\n',
+    '<button id="play" type="button">Play</button>\n',
+    '<button id="back" type="button" aria-label="Beat before">‹ Beat</button>\n<button id="next" type="button" aria-label="Next beat">Beat ›</button>\n',
+    `<input id="time" type="range" min="0" max="${end.toFixed(2)}" step="0.05" value="0" aria-label="Time">\n`,
+    `<output id="clock">0.0 / ${end.toFixed(1)} s</output>\n`,
+    '<label>Speed <select id="speed"><option value="0.25">¼</option><option value="0.5">½</option><option value="1" selected>1</option><option value="2">2</option></select></label>\n',
+    '<label><input id="loop" type="checkbox" checked> Again and again</label>\n</div>\n',
+  ].join('');
+}
+
+function beatItem({ number, text }: SceneBeat, plays: boolean): string {
+  const words = escapeXml(text);
+  return `<li value="${number}">${plays ? `<button type="button">${words}</button>` : words}</li>\n`;
+}
+
+function playerData({ end, beats, movers, strip }: Scene): PlayerData {
+  return { end, beats: beats.map((beat) => ({ number: beat.number, start: beat.start, end: beat.end })), tracks: movers.map((mover) => mover.track), strip };
+}
+
+/** JSON that cannot close its script element. */
+function inScript(data: PlayerData): string {
+  return JSON.stringify(data).replaceAll('<', '\\u003c');
+}

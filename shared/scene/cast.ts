@@ -1,0 +1,80 @@
+/** Who is on the plan: badges where everyone starts, the queues behind them, and what moves them. */
+import type { Drill } from '../model/drill.ts';
+import type { Timeline } from '../timeline/timeline.ts';
+import { furnitureSymbol } from './furniture.ts';
+import { onSheet } from './ground.ts';
+import { badge, initials, laterBadge, type Look, looks, radius } from './people.ts';
+import type { Theme } from './palette.ts';
+import { drawnOfQueue, type LaterPlace, queuePlace } from './places.ts';
+import type { Mark, Mover, Plan, Shape } from './scene.ts';
+import { circle, filled, group, text, type Spot } from './shapes.ts';
+import { personTrack } from './tracks.ts';
+import { actorName } from './words.ts';
+
+export interface Person {
+  readonly at: Spot;
+  readonly r: number;
+  /** Null for those further back in a queue, who have no part. */
+  readonly mover: Mover | null;
+}
+
+export interface Cast {
+  readonly people: readonly Person[];
+  /** Marks of those who have no part. */
+  readonly waiting: readonly Mark[];
+  readonly letters: ReadonlyMap<string, string>;
+}
+
+export function castOf(drill: Drill, timeline: Timeline, plan: Plan, theme: Theme): Cast {
+  const look = looks(drill, theme);
+  const letters = initials(drill.actors);
+  const tracks = new Map(timeline.tracks.map((track) => [track.actor, track]));
+  const stations = new Map(drill.stations.map((station) => [station.id, station]));
+  const people: Person[] = [];
+  const waiting: Mark[] = [];
+  for (const actor of drill.actors) {
+    const behind = actor.kind === 'next';
+    const track = tracks.get(actor.id) ?? { actor: actor.id, home: actor.home, moves: [], touches: [], walk: null };
+    const station = actor.station === null ? undefined : stations.get(actor.station);
+    const home = onSheet(plan, track.home);
+    const at = behind && station ? onSheet(plan, queuePlace(drill, station, 1, plan.perMetre)) : home;
+    const r = behind ? radius.waiting : radius.person;
+    const shapes = actor.kind === 'coach' ? furnitureSymbol({ kind: 'coach', width: null, facing: null }, plan.perMetre).shapes
+      : behind ? waitingBadge(look(actor.team)) : badge(look(actor.team), r, letters.get(actor.name) ?? '', actor.kind === 'keeper');
+    people.push({
+      at, r,
+      mover: { id: `person-${actor.id}`, kind: 'person', span: actor.span, label: actorName(actor), shapes, track: personTrack(track, timeline.end, plan, { x: at.x - home.x, y: at.y - home.y }) },
+    });
+  }
+  for (const station of drill.stations) {
+    const drawn = Math.min(station.holds, drawnOfQueue);
+    for (let number = 2; number < drawn; number += 1) {
+      const at = onSheet(plan, queuePlace(drill, station, number, plan.perMetre));
+      people.push({ at, r: radius.waiting, mover: null });
+      const more = number === drawn - 1 && station.holds > drawn ? [text({ x: 0, y: 0.7 }, `+${station.holds - drawn + 1}`, 1.9, 'ink', { anchor: 'middle', weight: 'bold' })] : [];
+      waiting.push({
+        id: `waiting-${station.id}-${number}`, layer: 'people', span: station.span, label: `Waiting at ${station.name}`,
+        shapes: [group(at, [...waitingBadge(look(station.team)), ...more])],
+      });
+    }
+  }
+  return { people, waiting, letters };
+}
+
+function waitingBadge({ colour }: Look): Shape[] {
+  return [circle({ x: 0, y: 0 }, radius.waiting, filled('paper', colour === 'ink' ? 'ink' : 'note', 0.4))];
+}
+
+export function laterMark({ at, actor, index, number }: LaterPlace, cast: Cast): Mark {
+  const letters = number === null ? null : laterLetters(cast.letters.get(actor.name) ?? '', number);
+  return {
+    id: `later-${actor.id}-${index}`, layer: 'later', span: actor.span, label: number === null ? null : `${actorName(actor)}, place ${number}`,
+    shapes: [group(at, laterBadge(letters))],
+  };
+}
+
+/** A1, A2 behind letters; primes behind a player's number, which would grow a digit otherwise. */
+function laterLetters(letters: string, number: number): string {
+  if (!/^\d/.test(letters)) return `${letters}${number}`;
+  return `${letters}${number === 1 ? '′' : number === 2 ? '″' : `′${number}`}`;
+}

@@ -1,0 +1,364 @@
+/** The ways of balls and players as lines that differ by shape: dash, wave, bow, doubling and head, not by colour alone. */
+import type { Span } from '../../grammar/tree.ts';
+import type { Path, Segment } from '../geometry/path.ts';
+import type { Point } from '../geometry/point.ts';
+import type { Drill, Part } from '../model/drill.ts';
+import type { Timeline } from '../timeline/timeline.ts';
+import { onSheet, type Box, boxAround } from './ground.ts';
+import type { Ink } from './palette.ts';
+import type { Plan, Shape } from './scene.ts';
+import { filled, mm, path, polygon, polyline, stroked, type Spot } from './shapes.ts';
+
+/** Handbooks disagree on which of the two is solid; wavy for a dribble is the one thing they share. */
+export const conventions = ['solid pass', 'dashed pass'] as const;
+export type Convention = (typeof conventions)[number];
+
+export const lineKinds = ['pass', 'lofted', 'shot', 'dribble', 'run'] as const;
+export type LineKind = (typeof lineKinds)[number];
+
+/** One way on the ground, before it is drawn. */
+export interface Way {
+  readonly id: string;
+  readonly kind: LineKind;
+  /** Beats that this way is what they are about: it carries their numbers. */
+  readonly beats: readonly number[];
+  readonly actor: string;
+  readonly span: Span;
+  readonly path: Path;
+}
+
+/** A way as drawn. */
+export interface DrawnLine {
+  readonly way: Way;
+  readonly shapes: readonly Shape[];
+  /** Along the line, from start to head, at most a few millimetres apart. */
+  readonly points: readonly Spot[];
+  readonly head: Box;
+}
+
+/** Round things at rest that lines end at, on the sheet. */
+export interface Disc extends Spot {
+  readonly r: number;
+}
+
+/** Every way of a repetition, in order of its first start; what goes the same way again is the same way. */
+export function waysOf(drill: Drill, timeline: Timeline): Way[] {
+  const leads = leadsOf(drill, timeline);
+  const ledBy = (beat: number, actor: string, span: Span) => {
+    const lead = leads.get(beat);
+    return lead !== undefined && lead.actor === actor && lead.span.from <= span.from && span.to <= lead.span.to ? [beat] : [];
+  };
+  const ways: (Way & { readonly start: number })[] = [];
+  for (const pass of timeline.passes) {
+    const kind = pass.kind === 'shot' ? 'shot' : pass.flight.kind === 'loft' ? 'lofted' : 'pass';
+    const { fromAt: from, toAt: to } = pass;
+    const length = Math.hypot(to.x - from.x, to.y - from.y);
+    ways.push({
+      id: `pass-${pass.index + 1}`, kind, beats: ledBy(pass.beat, pass.from, pass.action.span), actor: pass.from, span: pass.action.span,
+      path: { segments: [{ kind: 'line', from, to, length }], length, from, to }, start: pass.start,
+    });
+  }
+  for (const track of timeline.tracks) {
+    for (const [index, move] of track.moves.entries()) {
+      ways.push({
+        id: `${move.kind}-${track.actor}-${index + 1}`, kind: move.kind, beats: ledBy(move.beat, track.actor, move.action.span),
+        actor: track.actor, span: move.action.span, path: move.path, start: move.start,
+      });
+    }
+  }
+  const drawn = ways.filter((way) => way.path.length > 0.05).sort((a, b) => a.start - b.start);
+  return merged(numberedOnce(drawn));
+}
+
+/** The leading part of every beat, by its number. */
+function leadsOf(drill: Drill, timeline: Timeline): Map<number, Part> {
+  const sequences = new Map(drill.sequences.map((sequence) => [sequence.id, sequence]));
+  return new Map(timeline.beats.flatMap(({ sequence, index, number }): [number, Part][] => {
+    const lead = sequences.get(sequence)?.beats[index]?.lead;
+    return lead ? [[number, lead]] : [];
+  }));
+}
+
+/** A beat's number goes to its ball, or to its first run when it has none. */
+function numberedOnce(ways: readonly Way[]): Way[] {
+  const taken = new Set(ways.filter((way) => way.kind !== 'run').flatMap((way) => way.beats));
+  return ways.map((way) => {
+    if (way.kind !== 'run') return way;
+    const beats = way.beats.filter((beat) => !taken.has(beat));
+    for (const beat of beats) taken.add(beat);
+    return { ...way, beats };
+  });
+}
+
+/** Ways of one kind between the same two spots (to half a metre), as one with all their numbers. */
+function merged(ways: readonly Way[]): Way[] {
+  const found = new Map<string, Way>();
+  for (const way of ways) {
+    const { from, to, length } = way.path;
+    const key = [way.kind, from.x, from.y, to.x, to.y, length].map((part) => (typeof part === 'number' ? Math.round(part * 2) : part)).join();
+    const before = found.get(key);
+    found.set(key, before ? { ...before, beats: [...before.beats, ...way.beats] } : way);
+  }
+  return [...found.values()];
+}
+
+/**
+ * Draws the ways: cut back where they would run under a disc, and set side by side where they would lie on each other.
+ * A way hidden by the discs at its ends (a step up in the queue) is left out, unless a beat is about it.
+ */
+export function drawLines(ways: readonly Way[], plan: Plan, discs: readonly Disc[], convention: Convention): DrawnLine[] {
+  const shifts = sideBySide(ways, plan);
+  return ways.flatMap((way, index) => drawWay(way, plan, discs, convention, shifts[index] as Spot) ?? []);
+}
+
+/** A line of this kind as the key shows it, from left to right. */
+export function lineSample(kind: LineKind, convention: Convention, from: Spot, length: number): Shape[] {
+  const to = { x: from.x + length, y: from.y };
+  const points = kind === 'lofted' ? bowed(from, to) : dense([from, to], 1);
+  return inked(kind, convention, points, null);
+}
+
+// ---------------------------------------------------------------- one way
+
+function drawWay(way: Way, plan: Plan, discs: readonly Disc[], convention: Convention, shift: Spot): DrawnLine | null {
+  const trace = tracePath(way.path, plan).map((spot) => ({ x: spot.x + shift.x, y: spot.y + shift.y }));
+  const [from, to] = freeOfDiscs(trace, discs);
+  if (to - from < 1.5 && way.beats.length === 0) return null;
+  const ends = sliceOf(trace, from, to);
+  const points = way.kind === 'lofted' ? bowed(ends[0] as Spot, ends[ends.length - 1] as Spot) : ends;
+  // A run keeps its true arcs; everything else is drawn through its points.
+  const curve = way.kind === 'run' ? (cut: number) => arcsOf(way.path, plan, shift, from, to - cut) : null;
+  const head = points[points.length - 1] as Spot;
+  return { way, shapes: inked(way.kind, convention, points, curve), points, head: boxAround(head, 3.4) };
+}
+
+const headLength = { pass: 2.4, lofted: 2.4, shot: 3.2, dribble: 2.2, run: 2 } as const satisfies Record<LineKind, number>;
+
+function inked(kind: LineKind, convention: Convention, points: readonly Spot[], curve: ((cut: number) => string) | null): Shape[] {
+  const length = lengthOf(points);
+  const size = Math.min(headLength[kind], length * 0.6);
+  const tip = points[points.length - 1] as Spot;
+  const shaft = sliceOf(points, 0, Math.max(0, length - size * 0.8));
+  const back = sliceOf(points, Math.max(0, length - size), length)[0] as Spot;
+  const d = polyline(shaft);
+  const passDash = convention === 'solid pass' ? null : '2 1.3';
+  const runDash = convention === 'solid pass' ? '1.7 1.2' : null;
+  switch (kind) {
+    case 'pass':
+      return [path(d, stroked('ball', 0.5, passDash)), closedHead(tip, back, 0.36, 'ball')];
+    case 'lofted':
+      return [path(d, stroked('ball', 0.5, '3.2 1 0.5 1')), closedHead(tip, back, 0.36, 'ball')];
+    case 'shot':
+      return [
+        path(d, stroked('ball', 1.5)), path(d, stroked('paper', 0.6)),
+        closedHead(tip, back, 0.5, 'ball'),
+      ];
+    case 'dribble':
+      return [path(length < size + 3.5 ? d : wave(points, size), stroked('ball', 0.45)), closedHead(tip, back, 0.4, 'ball')];
+    case 'run':
+      return [path(curve?.(size * 0.3) ?? d, stroked('run', 0.4, runDash)), openHead(tip, back, 'run')];
+  }
+}
+
+function closedHead(tip: Spot, back: Spot, half: number, ink: Ink): Shape {
+  const [dx, dy] = [tip.x - back.x, tip.y - back.y];
+  return polygon([tip, { x: back.x - dy * half, y: back.y + dx * half }, { x: back.x + dy * half, y: back.y - dx * half }], filled(ink));
+}
+
+function openHead(tip: Spot, back: Spot, ink: Ink): Shape {
+  const [dx, dy] = [(tip.x - back.x) * 0.5, (tip.y - back.y) * 0.5];
+  const wings = [{ x: back.x - dy, y: back.y + dx }, tip, { x: back.x + dy, y: back.y - dx }];
+  return path(polyline(wings), stroked(ink, 0.45));
+}
+
+/** A wave along the points that runs out straight before the head. */
+function wave(points: readonly Spot[], head: number): string {
+  const length = lengthOf(points) - head * 0.8;
+  const straight = Math.min(1, length * 0.2);
+  const halves = Math.max(2, Math.round((length - straight) / 1.5));
+  const half = (length - straight) / halves;
+  const at = walker(points);
+  let d = `M${mm(at(0).x)} ${mm(at(0).y)}`;
+  for (let index = 0; index < halves; index += 1) {
+    const a = at(index * half);
+    const b = at((index + 1) * half);
+    const side = (index % 2 === 0 ? 1 : -1) * 0.9;
+    d += `Q${mm((a.x + b.x) / 2 - ((b.y - a.y) / half) * side)} ${mm((a.y + b.y) / 2 + ((b.x - a.x) / half) * side)} ${mm(b.x)} ${mm(b.y)}`;
+  }
+  const end = at(length);
+  return `${d}L${mm(end.x)} ${mm(end.y)}`;
+}
+
+/** A shallow bow, always to the left of the flight. */
+function bowed(from: Spot, to: Spot): Spot[] {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const rise = Math.min(6, length * 0.14) / Math.max(length, 1e-6);
+  const steps = Math.max(4, Math.ceil(length / 2));
+  return Array.from({ length: steps + 1 }, (_, index) => {
+    const share = index / steps;
+    const lift = 4 * share * (1 - share) * rise;
+    return { x: from.x + (to.x - from.x) * share + (to.y - from.y) * lift, y: from.y + (to.y - from.y) * share - (to.x - from.x) * lift };
+  });
+}
+
+// ---------------------------------------------------------------- traces
+
+function tracePath(track: Path, plan: Plan): Spot[] {
+  const spots: Spot[] = [onSheet(plan, track.from)];
+  for (const segment of track.segments) {
+    const steps = segment.kind === 'line' ? Math.ceil((segment.length * plan.perMetre) / 2) : Math.ceil(Math.abs(segment.sweep) / 0.12);
+    for (let step = 1; step <= Math.max(1, steps); step += 1) spots.push(onSheet(plan, pointOn(segment, step / Math.max(1, steps))));
+  }
+  return spots;
+}
+
+function pointOn(segment: Segment, share: number): Point {
+  if (segment.kind === 'line') {
+    return { x: segment.from.x + (segment.to.x - segment.from.x) * share, y: segment.from.y + (segment.to.y - segment.from.y) * share };
+  }
+  const angle = segment.start + segment.sweep * share;
+  return { x: segment.centre.x + Math.cos(angle) * segment.radius, y: segment.centre.y + Math.sin(angle) * segment.radius };
+}
+
+/** The path between two lengths on the sheet, with its arcs as arcs. */
+function arcsOf(track: Path, plan: Plan, shift: Spot, from: number, to: number): string {
+  let d = '';
+  let before = 0;
+  const spot = (segment: Segment, share: number) => {
+    const { x, y } = onSheet(plan, pointOn(segment, share));
+    return `${mm(x + shift.x)} ${mm(y + shift.y)}`;
+  };
+  for (const segment of track.segments) {
+    const length = segment.length * plan.perMetre;
+    const start = Math.max(0, from - before) / length;
+    const end = Math.min(length, to - before) / length;
+    before += length;
+    if (!(end > start)) continue;
+    if (d === '') d = `M${spot(segment, start)}`;
+    if (segment.kind === 'line') {
+      d += `L${spot(segment, end)}`;
+      continue;
+    }
+    const radius = mm(segment.radius * plan.perMetre);
+    // Two halves, so that no arc is longer than half a circle; y points down on the sheet, so anticlockwise is sweep 0.
+    for (const share of [(start + end) / 2, end]) d += `A${radius} ${radius} 0 0 ${segment.sweep > 0 ? 0 : 1} ${spot(segment, share)}`;
+  }
+  return d;
+}
+
+/** From where to where along the trace (millimetres) it is clear of the discs it starts and ends at. */
+function freeOfDiscs(trace: readonly Spot[], discs: readonly Disc[]): [number, number] {
+  const length = lengthOf(trace);
+  const at = walker(trace);
+  const near = (spot: Spot) => discs.filter((disc) => Math.hypot(disc.x - spot.x, disc.y - spot.y) < disc.r + 0.6);
+  const clear = (spot: Spot, those: readonly Disc[]) => those.every((disc) => Math.hypot(disc.x - spot.x, disc.y - spot.y) >= disc.r + 0.6);
+  const most = length * 0.45;
+  let from = 0;
+  const first = near(at(0));
+  while (from < most && !clear(at(from), first)) from += 0.3;
+  let cut = 0;
+  const last = near(at(length));
+  while (cut < most && !clear(at(length - cut), last)) cut += 0.3;
+  return [Math.min(from, most), length - Math.min(cut, most)];
+}
+
+function lengthOf(points: readonly Spot[]): number {
+  let sum = 0;
+  for (let index = 1; index < points.length; index += 1) sum += gap(points[index - 1] as Spot, points[index] as Spot);
+  return sum;
+}
+
+function gap(a: Spot, b: Spot): number {
+  return Math.hypot(b.x - a.x, b.y - a.y);
+}
+
+/** The spot a length along the points, clamped to them. */
+export function walker(points: readonly Spot[]): (length: number) => Spot {
+  const ends: number[] = [0];
+  for (let index = 1; index < points.length; index += 1) ends.push((ends[index - 1] as number) + gap(points[index - 1] as Spot, points[index] as Spot));
+  return (length) => {
+    let index = 1;
+    while (index < points.length - 1 && (ends[index] as number) < length) index += 1;
+    const [a, b] = [points[index - 1] as Spot, (points[index] ?? points[0]) as Spot];
+    const whole = (ends[index] ?? 0) - (ends[index - 1] as number);
+    const share = whole > 0 ? Math.min(1, Math.max(0, (length - (ends[index - 1] as number)) / whole)) : 0;
+    return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share };
+  };
+}
+
+function sliceOf(points: readonly Spot[], from: number, to: number): Spot[] {
+  const at = walker(points);
+  const inside: Spot[] = [];
+  let along = 0;
+  for (let index = 1; index < points.length - 1; index += 1) {
+    along += gap(points[index - 1] as Spot, points[index] as Spot);
+    if (along > from + 0.01 && along < to - 0.01) inside.push(points[index] as Spot);
+  }
+  return [at(from), ...inside, at(to)];
+}
+
+function dense(points: readonly Spot[], step: number): Spot[] {
+  const length = lengthOf(points);
+  const at = walker(points);
+  const steps = Math.max(1, Math.ceil(length / step));
+  return Array.from({ length: steps + 1 }, (_, index) => at((length * index) / steps));
+}
+
+// ---------------------------------------------------------------- side by side
+
+/** Millimetres between lines that would lie on each other: enough for a number on each; a whole bundle stays this wide. */
+const apart = 3.7;
+const bundleWidth = 4.8;
+
+/**
+ * Straight ways on the same line (there and back, or a pass and the run that follows it) move apart, spread evenly
+ * about the true line; how far each moves, on the sheet.
+ */
+function sideBySide(ways: readonly Way[], plan: Plan): Spot[] {
+  const straights = ways.map((way) => (way.kind === 'lofted' ? null : straightOf(way, plan)));
+  const bundle = ways.map((_, index) => index);
+  const top = (index: number): number => (bundle[index] === index ? index : (bundle[index] = top(bundle[index] as number)));
+  for (let a = 0; a < ways.length; a += 1) {
+    for (let b = 0; b < a; b += 1) {
+      const [one, other] = [straights[a], straights[b]];
+      if (one && other && onEachOther(one, other)) bundle[top(a)] = top(b);
+    }
+  }
+  const members = new Map<number, number[]>();
+  for (const index of ways.keys()) members.set(top(index), [...(members.get(top(index)) ?? []), index]);
+  const shifts: Spot[] = ways.map(() => ({ x: 0, y: 0 }));
+  for (const those of members.values()) {
+    if (those.length === 1) continue;
+    const { dx, dy } = straights[those[0] as number] as Straight;
+    const spread = Math.min(apart, bundleWidth / (those.length - 1));
+    those.forEach((index, rank) => {
+      const aside = (rank - (those.length - 1) / 2) * spread;
+      shifts[index] = { x: -dy * aside, y: dx * aside };
+    });
+  }
+  return shifts;
+}
+
+interface Straight {
+  readonly from: Spot;
+  readonly dx: number;
+  readonly dy: number;
+  readonly length: number;
+}
+
+function straightOf(way: Way, plan: Plan): Straight | null {
+  if (way.path.segments.length !== 1 || way.path.segments[0]?.kind !== 'line') return null;
+  const [from, to] = [onSheet(plan, way.path.from), onSheet(plan, way.path.to)];
+  const length = gap(from, to);
+  return length < 1 ? null : { from, dx: (to.x - from.x) / length, dy: (to.y - from.y) / length, length };
+}
+
+function onEachOther(a: Straight, b: Straight): boolean {
+  if (Math.abs(a.dx * b.dy - a.dy * b.dx) > 0.07) return false;
+  const along = (spot: Spot) => (spot.x - a.from.x) * a.dx + (spot.y - a.from.y) * a.dy;
+  const across = (spot: Spot) => Math.abs((spot.y - a.from.y) * a.dx - (spot.x - a.from.x) * a.dy);
+  const end = { x: b.from.x + b.dx * b.length, y: b.from.y + b.dy * b.length };
+  if (Math.min(across(b.from), across(end)) > 1.2 || Math.max(across(b.from), across(end)) > 2.5) return false;
+  const [low, high] = [Math.min(along(b.from), along(end)), Math.max(along(b.from), along(end))];
+  return Math.min(high, a.length) - Math.max(low, 0) > 5;
+}

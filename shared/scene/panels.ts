@@ -1,0 +1,252 @@
+/** What stands beside the plan: the order of play, the key and the title block. Millimetres. */
+import type { DrillAnalysis } from '../analyse.ts';
+import type { Problem } from '../problem.ts';
+import { cut, textWidth, wrap } from '../font/text.ts';
+import { ballShapes, furnitureNames, furnitureSymbol } from './furniture.ts';
+import { type Convention, type LineKind, lineSample } from './lines.ts';
+import { badge, laterBadge, looks, radius } from './people.ts';
+import type { Theme } from './palette.ts';
+import type { Mark, SceneBeat, Shape } from './scene.ts';
+import { box, circle, filled, group, line, polygon, stroked, text, type Spot } from './shapes.ts';
+import { lengthWords, measureOf } from './units.ts';
+import { plainWords } from './words.ts';
+
+/** A panel knows its height before it knows its place. */
+export interface Panel {
+  readonly height: number;
+  readonly draw: (left: number, top: number) => Mark[];
+}
+
+// ---------------------------------------------------------------- order of play
+
+const body = 2.4;
+const leading = 3.3;
+
+/** The beats as sentences; those beyond `most` millimetres are counted, not told. */
+export function orderPanel(beats: readonly SceneBeat[], width: number, most: number): Panel | null {
+  if (beats.length === 0) return null;
+  const entries = beats.map((beat) => ({ beat, lines: wrap(beat.text, width - 6, body, 'medium', 3) }));
+  let height = 5.5;
+  let shown = 0;
+  for (const { lines } of entries) {
+    const next = height + lines.length * leading + 1;
+    if (next > most && shown > 0) break;
+    height = next;
+    shown += 1;
+  }
+  const left = entries.length - shown;
+  return {
+    height: height + (left > 0 ? leading : 0),
+    draw: (x, top) => {
+      const marks: Mark[] = [heading('order', 'ORDER OF PLAY', x, top, width)];
+      let y = top + 5.5;
+      for (const { beat, lines } of entries.slice(0, shown)) {
+        marks.push({
+          id: `beat-${beat.number}`, layer: 'legend', span: beat.span, label: `${beat.number}. ${beat.text}`,
+          shapes: [
+            text({ x: x + 3.6, y: y + 2.3 }, `${beat.number}`, body, 'ball', { weight: 'bold', anchor: 'end' }),
+            ...lines.map((words, index) => text({ x: x + 5.2, y: y + 2.3 + index * leading }, words, body, 'ink')),
+          ],
+        });
+        y += lines.length * leading + 1;
+      }
+      if (left > 0) marks.push({ id: 'beat-more', layer: 'legend', span: null, label: null, shapes: [text({ x: x + 5.2, y: y + 2.3 }, `and ${left} more beats`, body, 'note')] });
+      return marks;
+    },
+  };
+}
+
+/** The problems flagged on the plan, by number. */
+export function problemPanel(problems: readonly Problem[], width: number): Panel | null {
+  if (problems.length === 0) return null;
+  const shown = problems.slice(0, 6).map((problem) => wrap(plainWords(problem.message), width - 6, body, 'medium', 3));
+  return {
+    height: 5.5 + shown.reduce((sum, lines) => sum + lines.length * leading + 1, 0),
+    draw: (x, top) => {
+      const shapes: Shape[] = [];
+      let y = top + 5.5;
+      for (const [index, lines] of shown.entries()) {
+        shapes.push(...flag({ x: x + 2, y: y + 1.4 }, index + 1));
+        shapes.push(...lines.map((words, row) => text({ x: x + 5.2, y: y + 2.3 + row * leading }, words, body, 'ink')));
+        y += lines.length * leading + 1;
+      }
+      return [heading('problem-list', 'TO MEND', x, top, width), { id: 'problem-words', layer: 'legend', span: null, label: null, shapes }];
+    },
+  };
+}
+
+/** A small flag with a number. */
+export function flag(at: Spot, number: number): Shape[] {
+  const corners = [{ x: at.x, y: at.y - 1.9 }, { x: at.x + 2, y: at.y + 1.5 }, { x: at.x - 2, y: at.y + 1.5 }];
+  return [
+    polygon(corners, filled('paper', 'late', 0.4)),
+    text({ x: at.x, y: at.y + 1.1 }, `${number}`, number > 9 ? 1.7 : 2, 'late', { weight: 'bold', anchor: 'middle' }),
+  ];
+}
+
+// ---------------------------------------------------------------- key
+
+export interface KeyOptions {
+  readonly theme: Theme;
+  readonly convention: Convention;
+  readonly kinds: readonly LineKind[];
+  readonly waiting: boolean;
+  readonly later: boolean;
+}
+
+export const lineNames: Readonly<Record<LineKind, string>> = { pass: 'Pass', lofted: 'Lofted ball', shot: 'Shot', dribble: 'Run with the ball', run: 'Run without the ball' };
+
+/** Only what the drawing uses. */
+export function keyPanel({ drill }: DrillAnalysis, options: KeyOptions, width: number): Panel | null {
+  const entries = keyEntries(drill, options);
+  if (entries.length === 0) return null;
+  const columns = Math.max(1, Math.floor(width / 38));
+  const rows = Math.ceil(entries.length / columns);
+  const pitch = 5.4;
+  return {
+    height: 6 + rows * pitch,
+    draw: (x, top) => [
+      heading('key', 'KEY', x, top, width),
+      {
+        id: 'key-entries', layer: 'legend', span: null, label: null,
+        shapes: entries.flatMap(({ name, sample }, index) => {
+          const at = { x: x + Math.floor(index / rows) * (width / columns), y: top + 8.4 + (index % rows) * pitch };
+          return [group(at, sample), text({ x: at.x + 13, y: at.y + 0.8 }, cut(name, width / columns - 14, body, 'medium'), body, 'ink')];
+        }),
+      },
+    ],
+  };
+}
+
+interface KeyEntry {
+  readonly name: string;
+  /** Drawn about (0, 0), 11 mm wide to the right. */
+  readonly sample: readonly Shape[];
+}
+
+function keyEntries(drill: DrillAnalysis['drill'], { theme, convention, kinds, waiting, later }: KeyOptions): KeyEntry[] {
+  const look = looks(drill, theme);
+  const middle = { x: 5.5, y: 0 };
+  const entries: KeyEntry[] = kinds.map((kind) => ({ name: lineNames[kind], sample: lineSample(kind, convention, { x: 0, y: kind === 'lofted' ? 0.7 : 0 }, 11) }));
+  const plain = drill.actors.some((actor) => actor.team === null && actor.kind !== 'coach');
+  if (plain) entries.push({ name: 'Player', sample: [group(middle, badge(look(null), 1.9, ''))] });
+  for (const team of drill.teams) entries.push({ name: team.name, sample: [group(middle, badge(look(team.id), 1.9, ''))] });
+  if (waiting) entries.push({ name: 'Waiting', sample: [circle(middle, radius.waiting - 0.2, filled('paper', 'ink', 0.4))] });
+  if (later) entries.push({ name: 'Later place', sample: [group(middle, laterBadge(''))] });
+  if (drill.balls.length > 0) entries.push({ name: 'Ball', sample: [group(middle, ballShapes())] });
+  const furniture = new Set(drill.furniture.map((thing) => thing.kind));
+  for (const kind of furniture) {
+    entries.push({ name: furnitureNames[kind], sample: [group(kind === 'goal' || kind === 'minigoal' ? { x: 5.5, y: -1 } : middle, furnitureSymbol({ kind, width: kind === 'goal' || kind === 'ladder' ? 3 : null, facing: kind === 'ladder' ? { x: 1, y: 0 } : null }, 1.6).shapes)] });
+  }
+  return entries;
+}
+
+// ---------------------------------------------------------------- setting out
+
+/** The points to set out, measured from the corner at (0, 0), as a surveyor lists them; null when there are none. */
+export function pointsPanel(drill: DrillAnalysis['drill'], width: number, most: number): Panel | null {
+  const measure = measureOf(drill);
+  const things = drill.furniture.filter((thing) => thing.kind !== 'coach');
+  const points = [
+    ...drill.stations.map(({ id, name, at, span }) => ({ id, name, at, span })),
+    ...things.map(({ id, name, kind, at, span }) => ({ id, name: name ?? furnitureNames[kind], at, span })),
+  ];
+  const columns = 2;
+  const rows = Math.ceil(points.length / columns);
+  const height = 9.5 + rows * leading;
+  if (points.length === 0 || height > most) return null;
+  const room = (width - 6) / columns;
+  return {
+    height,
+    draw: (x, top) => {
+      const heads: Shape[] = [];
+      for (let index = 0; index < Math.min(columns, points.length); index += 1) {
+        const left = x + index * (room + 6);
+        heads.push(text({ x: left + room - 11, y: top + 7.4 }, 'ACROSS', 1.6, 'note', { anchor: 'end' }), text({ x: left + room, y: top + 7.4 }, 'UP', 1.6, 'note', { anchor: 'end' }));
+      }
+      return [heading('points', `SETTING OUT, ${measure.name}`, x, top, width), { id: 'point-heads', layer: 'legend', span: null, label: null, shapes: heads },
+        ...points.map(({ id, name, at, span }, index): Mark => {
+          const left = x + Math.floor(index / rows) * (room + 6);
+          const y = top + 11 + (index % rows) * leading;
+          const [across, up] = [lengthWords(at.x, measure), lengthWords(at.y, measure)];
+          return {
+            id: `point-${id}`, layer: 'legend', span, label: `${name}: ${across} across, ${up} up`,
+            shapes: [
+              text({ x: left, y }, cut(name, room - 22, body, 'medium'), body, 'ink'),
+              text({ x: left + room - 11, y }, across, body, 'ink', { anchor: 'end' }),
+              text({ x: left + room, y }, up, body, 'ink', { anchor: 'end' }),
+            ],
+          };
+        })];
+    },
+  };
+}
+
+// ---------------------------------------------------------------- title block
+
+/** The fields of a title block (ISO 7200) that a drill has. No date: the same drill gives the same sheet. */
+export function titlePanel({ drill, measures }: DrillAnalysis, scale: number, convention: Convention, width: number): Panel {
+  const measure = measureOf(drill);
+  const inner = width - 5;
+  const name = wrap(drill.name === '' ? 'Drill' : drill.name, inner, 4.4, 'bold', 2);
+  const theme = wrap(drill.theme ?? '', inner, 2.7, 'medium', 2);
+  const kit = wrap(measures.kit.map(({ what, count }) => `${count} ${count === 1 ? what.replace(/s$/, '') : what}`).join(', ') || '–', inner, 2.5, 'medium', 2);
+  const area = drill.area ? `${lengthWords(drill.area.width, measure)} × ${lengthWords(drill.area.length, measure)} ${measure.name}` : '–';
+  const cells = [
+    ['AGE', drill.ageLabel ?? 'adult'], ['PLAYERS', `${measures.players}`], ['AREA', area], ['SCALE', `1:${scale}`],
+  ] as const;
+  const lines = convention === 'solid pass' ? 'pass solid, run dashed' : 'pass dashed, run solid';
+  const nameHeight = 4.2 + name.length * 5 + theme.length * 3.5 + 1.4;
+  const kitHeight = 4.4 + kit.length * 3.2;
+  const cellHeight = 7.6;
+  const height = nameHeight + 2 * cellHeight + kitHeight;
+  return {
+    height,
+    draw: (x, top) => {
+      const shapes: Shape[] = [
+        box(x, top, width, height, filled('paper', 'ink', 0.45)),
+        ...caption('DRILL', x, top),
+        ...name.map((words, index) => text({ x: x + 2, y: top + 7.6 + index * 5 }, words, 4.4, 'ink', { weight: 'bold' })),
+        ...theme.map((words, index) => text({ x: x + 2, y: top + 6.6 + name.length * 5 + index * 3.5 }, words, 2.7, 'ink')),
+      ];
+      let y = top + nameHeight;
+      const rule = (from = x, to = x + width) => shapes.push(line({ x: from, y }, { x: to, y }, stroked('ink', 0.25)));
+      const divide = (at: number) => shapes.push(line({ x: at, y }, { x: at, y: y + cellHeight }, stroked('ink', 0.25)));
+      rule();
+      const shares = [0, 0.18, 0.4, 0.76, 1];
+      for (const [index, [title, value]] of cells.entries()) {
+        const left = x + width * (shares[index] as number);
+        const room = width * ((shares[index + 1] as number) - (shares[index] as number)) - 3;
+        if (index > 0) divide(left);
+        shapes.push(...caption(title, left, y), text({ x: left + 2, y: y + 6.2 }, cut(value, room, 2.9, 'bold'), 2.9, 'ink', { weight: 'bold' }));
+      }
+      y += cellHeight;
+      rule();
+      shapes.push(...caption('KIT', x, y), ...kit.map((words, index) => text({ x: x + 2, y: y + 6 + index * 3.2 }, words, 2.5, 'ink')));
+      y += kitHeight;
+      rule();
+      const split = x + width * 0.58;
+      divide(split);
+      shapes.push(...caption('LINES', x, y), text({ x: x + 2, y: y + 6.1 }, lines, 2.5, 'ink'));
+      shapes.push(...caption('SHEET', split, y), text({ x: split + 2, y: y + 6.1 }, 'Setting-out plan', 2.5, 'ink'));
+      return [{ id: 'title', layer: 'title', span: drill.nameSpan, label: `${drill.name}, scale 1:${scale}`, shapes }];
+    },
+  };
+}
+
+// ---------------------------------------------------------------- parts
+
+function heading(id: string, words: string, x: number, top: number, width: number): Mark {
+  const end = textWidth(words, 1.9, 'bold');
+  return {
+    id: `heading-${id}`, layer: 'legend', span: null, label: null,
+    shapes: [
+      text({ x, y: top + 3.2 }, words, 1.9, 'note', { weight: 'bold' }),
+      line({ x: x + end + 2, y: top + 2.5 }, { x: x + width, y: top + 2.5 }, stroked('gridMajor', 0.25)),
+    ],
+  };
+}
+
+function caption(words: string, x: number, y: number): Shape[] {
+  return [text({ x: x + 2, y: y + 2.7 }, words, 1.6, 'note', { weight: 'bold' })];
+}

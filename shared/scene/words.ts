@@ -1,0 +1,83 @@
+/** Beats as sentences, from the model alone. */
+import type { Action, Actor, ActorId, Drill, Part } from '../model/drill.ts';
+import type { Timeline } from '../timeline/timeline.ts';
+import type { SceneBeat } from './scene.ts';
+import { figure, lengthWords, measureOf } from './units.ts';
+
+/** In order of time; `text` tells who does what, the lead first. */
+export function beatWords(drill: Drill, timeline: Timeline): SceneBeat[] {
+  const names = nameBook(drill);
+  const sequences = new Map(drill.sequences.map((sequence) => [sequence.id, sequence]));
+  return timeline.beats.map(({ sequence, index, number, span, start, end }) => {
+    const beat = sequences.get(sequence)?.beats[index];
+    const meanwhile = beat?.meanwhile.map((part) => partWords(part, names)) ?? [];
+    const lead = beat ? partWords(beat.lead, names) : '';
+    return { number, span, start, end, text: meanwhile.length === 0 ? lead : `${lead} while ${meanwhile.join(', ')}` };
+  });
+}
+
+export function actorName(actor: Actor): string {
+  return actor.kind === 'next' ? `next ${actor.name}` : actor.name;
+}
+
+/** A message without the marks that set names apart in an editor. */
+export function plainWords(message: string): string {
+  return message.replaceAll('`', '');
+}
+
+interface NameBook {
+  readonly actor: (id: ActorId) => string;
+  readonly thing: (id: string) => string | null;
+  readonly place: (at: { readonly x: number; readonly y: number }) => string;
+}
+
+function nameBook(drill: Drill): NameBook {
+  const actors = new Map(drill.actors.map((actor) => [actor.id, actorName(actor)]));
+  const things = new Map<string, string>();
+  for (const thing of [...drill.furniture, ...drill.zones]) if (thing.name !== null) things.set(thing.id, thing.name);
+  const measure = measureOf(drill);
+  return {
+    actor: (id) => actors.get(id) ?? id,
+    thing: (id) => things.get(id) ?? null,
+    place: (at) => `(${lengthWords(at.x, measure)}, ${lengthWords(at.y, measure)})`,
+  };
+}
+
+function partWords(part: Part, names: NameBook): string {
+  return `${names.actor(part.actor)} ${part.chain.map((action) => actionWords(action, names)).join(' then ')}`;
+}
+
+function actionWords(action: Action, names: NameBook): string {
+  const target = targetWords(action, names);
+  const main = [action.verb, ...aboutWords(action, target, names)].join(' ');
+  return [main, ...modifierWords(action, names)].join(', ').replace(/, (for |at )/, ' $1');
+}
+
+function aboutWords(action: Action, target: string | null, names: NameBook): string[] {
+  if (action.about === null) return target === null ? [] : [target];
+  const { who, thing, at } = action.about;
+  const about = (who && names.actor(who)) ?? (thing && names.thing(thing)) ?? names.place(at);
+  const closes = /around|from|overlaps|presses|marks|underlaps/.test(action.verb);
+  if (!closes) return [...(target === null ? [] : [target]), 'around', about];
+  return target === null ? [about] : [about, 'to', target];
+}
+
+function targetWords(action: Action, names: NameBook): string | null {
+  if (action.to !== null) return names.actor(action.to);
+  if (action.station !== null) return action.station;
+  if (action.thing !== null) return names.thing(action.thing) ?? (action.at && names.place(action.at));
+  return action.at && names.place(action.at);
+}
+
+function modifierWords(action: Action, names: NameBook): string[] {
+  const words: string[] = [];
+  if (action.length !== null) words.push(`for ${figure(action.length)} s`);
+  if (action.verb === 'passes into' && action.receiver !== null) words.push(`for ${names.actor(action.receiver)}`);
+  if (action.firstTime && action.verb !== 'sets to') words.push('first time');
+  if (action.touches !== null) words.push(`in ${action.touches} touch${action.touches === 1 ? '' : 'es'}`);
+  if (action.weight !== null) words.push(action.weight);
+  if (action.lofted) words.push('lofted');
+  if (action.inStride) words.push('in stride');
+  if (action.gait !== null) words.push(`at ${action.gait}`);
+  return words;
+}
