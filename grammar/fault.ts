@@ -9,3 +9,7 @@ export interface Fault {
   /** Text that replaces the span and cures the fault. */
   readonly fix: { readonly title: string; readonly text: string } | null;
 }
+
+export function fault(span: Span, message: string, title: string | null = null, text = ''): Fault {
+  return { span, message, help: null, fix: title === null ? null : { title, text } };
+}

@@ -66,10 +66,13 @@ export interface StatementForm {
 
 export const field = <F extends string>(name: F, as: Reader | readonly string[]): Piece<F> => ({ field: name, as });
 export const node = <F extends string>(name: F, ...pieces: readonly Piece[]): Piece<F> => ({ field: name, node: pieces });
-export const list = <F extends string>(name: F, items: Items, between: Separator): Piece<F> => ({ field: name, list: items, between });
+export const list = <F extends string>(name: F, items: Items, between: Separator): Piece<F> =>
+  ({ field: name, list: items, between });
 export const maybe = <F extends string>(...pieces: readonly Piece<F>[]): Piece<F> => ({ maybe: pieces });
-export const either = <F extends string>(...alternatives: readonly Alternative<F>[]): Piece<F> => ({ either: alternatives });
-export const when = <F extends string>(set: Alternative['set'], ...pieces: readonly Piece<F>[]): Alternative<F> => ({ set, pieces });
+export const either = <F extends string>(...alternatives: readonly Alternative<F>[]): Piece<F> =>
+  ({ either: alternatives });
+export const when = <F extends string>(set: Alternative['set'], ...pieces: readonly Piece<F>[]): Alternative<F> =>
+  ({ set, pieces });
 
 /** Every word of the language that a form can hold, in order. */
 export function wordsOf(pieces: readonly Piece[]): string[] {
@@ -109,7 +112,8 @@ export const placeholders: Readonly<Record<Reader, string>> = {
 };
 
 function syntaxOfItems(items: Items, between: Separator): string {
-  const one = typeof items === 'string' ? placeholders[items] : 'list' in items ? syntaxOfItems(items.list, items.between) : syntaxOf(items);
+  const one = typeof items === 'string' ? placeholders[items]
+    : 'list' in items ? syntaxOfItems(items.list, items.between) : syntaxOf(items);
   const separator = between === ',' ? ', ' : between === ' ' ? ' ' : ` ${between} `;
   return `${one}${separator}…`;
 }

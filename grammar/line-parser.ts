@@ -1,7 +1,7 @@
 import type { IToken, TokenType } from 'chevrotain';
 import type { Fault } from './fault.ts';
 import type { Items, Piece, Reader, StatementForm } from './form.ts';
-import { modifierPiece } from './modifiers.ts';
+import { modifierPiece, modifierStarts } from './modifiers.ts';
 import { PlaceParser, wordOf } from './place-parser.ts';
 import type { Rule } from './place-parser.ts';
 import { statementForms } from './statements/index.ts';
@@ -19,8 +19,6 @@ export interface Stop {
   readonly token: IToken;
   /** The tokens that could have stood there, by name; empty when the line should have ended. */
   readonly expected: readonly string[];
-  /** The rules that were being read, outermost first. */
-  readonly rules: readonly string[];
   /** A fault that the rule found itself. */
   readonly refusal: Fault | null;
 }
@@ -42,9 +40,7 @@ type Step = (draft: Draft) => void;
 const whileWord = keyword('while');
 const thenWord = keyword('then');
 const times = keyword('x');
-const modifierStarts: ReadonlySet<TokenType> = new Set(
-  ['first', 'soft', 'firm', 'driven', 'lofted', 'in', 'via', 'around', 'at', 'after'].map(keyword),
-);
+const modifierTypes: ReadonlySet<TokenType> = new Set([...modifierStarts].map(keyword));
 const insideValue: ReadonlySet<TokenType> = new Set([times, Plus, Minus, Star, Slash, Dot]);
 
 /** Builds a rule from every form, and adds those for beats. */
@@ -76,7 +72,7 @@ class LineParser extends PlaceParser {
       const { wait, ...action } = draft;
       const modifiers: unknown[] = wait === undefined ? [] : [wait];
       this.many(0, {
-        GATE: () => this.LA(1).tokenType !== Comma || modifierStarts.has(this.LA(2).tokenType),
+        GATE: () => this.LA(1).tokenType !== Comma || modifierTypes.has(this.LA(2).tokenType),
         DEF: () => {
           this.option(0, () => { this.consume(0, Comma); });
           const from = this.start();
@@ -132,11 +128,11 @@ class LineParser extends PlaceParser {
     this.units = true;
     this.input = tokens;
     const draft = form === null ? this.#beat() : this.#statements.get(form)!.call(this);
-    if (this.refusal !== null) return { token: tokens[0]!, expected: [], rules: [], refusal: this.refusal };
+    if (this.refusal !== null) return { token: tokens[0]!, expected: [], refusal: this.refusal };
     const error = this.errors[0];
     if (error === undefined) return draft;
-    const { token, message, context } = error;
-    return { token, expected: message === '' ? [] : message.split('\n'), rules: context.ruleStack, refusal: null };
+    const { token, message } = error;
+    return { token, expected: message === '' ? [] : message.split('\n'), refusal: null };
   }
 
   /** Compiles what makes up one rule. */
@@ -208,7 +204,9 @@ class LineParser extends PlaceParser {
   }
 
   #words(text: string): Step {
-    const types = text.split(' ').map((each) => [++this.#index, keywords.get(each) ?? signs.find((sign) => sign.name === each)!] as const);
+    const types = text.split(' ').map((each) => (
+      [++this.#index, keywords.get(each) ?? signs.find((sign) => sign.name === each)!] as const
+    ));
     return () => { for (const [index, type] of types) this.consume(index, type); };
   }
 
@@ -228,7 +226,9 @@ class LineParser extends PlaceParser {
     const index = ++this.#index;
     const first = this.#item(items);
     const comma = ++this.#index;
-    const separator = between === ' ' ? () => { this.option(comma, () => { this.consume(comma, Comma); }); } : this.#words(between);
+    const separator: Step = between === ' '
+      ? () => { this.option(comma, () => { this.consume(comma, Comma); }); }
+      : this.#words(between);
     const further = this.#item(items);
     return () => {
       const all = [first()];

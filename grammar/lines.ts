@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain';
+import { fault } from './fault.ts';
 import type { Fault } from './fault.ts';
 import type { Context } from './form.ts';
 import { endOf, spanOf } from './span.ts';
@@ -163,16 +164,14 @@ class Grouping {
     this.#current = null;
     if (this.#frames.length <= deepest) header.block = block;
     else if (this.#frames.length === deepest + 1) {
-      this.#blame(header, {
-        span: spanOf(header.tokens[0] ?? brace!), help: null, fix: null,
-        message: `This is inside ${deepest} blocks already: no drill needs so many braces.`,
-      });
+      const message = `This is inside ${deepest} blocks already: no drill needs so many braces.`;
+      this.#blame(header, fault(spanOf(header.tokens[0] ?? brace!), message));
     }
   }
 
   /** A statement has one fault at most. */
-  #blame(line: Line, fault: Fault): void {
-    if (!line.faulty) this.#faults.push(fault);
+  #blame(line: Line, found: Fault): void {
+    if (!line.faulty) this.#faults.push(found);
     line.faulty = true;
   }
 
@@ -184,10 +183,8 @@ class Grouping {
     }
     this.#current = null;
     if (!this.#strayBraceOnLine) {
-      this.#faults.push({
-        span: spanOf(token), help: null, fix: { title: 'Take out the brace', text: '' },
-        message: '`}` closes nothing here: every block before it is closed already.',
-      });
+      const message = '`}` closes nothing here: every block before it is closed already.';
+      this.#faults.push(fault(spanOf(token), message, 'Leave out `}`', ''));
     }
     this.#strayBraceOnLine = true;
   }
@@ -205,7 +202,9 @@ class Grouping {
 const bodies: ReadonlyMap<string, Context> = new Map(
   statementForms.flatMap((form): [string, Context][] => (form.body === null ? [] : [[form.keyword, form.body]])),
 );
-const standsIn: ReadonlyMap<string, readonly Context[]> = new Map(statementForms.map((form) => [form.keyword, form.stands]));
+const standsIn: ReadonlyMap<string, readonly Context[]> = new Map(
+  statementForms.map((form) => [form.keyword, form.stands]),
+);
 
 /**
  * Whether the innermost block must have ended although its brace is missing: its lines were indented, this one
@@ -227,17 +226,13 @@ function opensBlock({ tokens }: Line): boolean {
 function notOpened(header: Line): Fault {
   const [word, last] = [header.tokens[0]!, header.tokens.at(-1)!];
   const text = `${last.image} {`;
-  return {
-    span: spanOf(last), message: `\`${word.image}\` is not opened: its \`{\` is missing at the end of this line.`, help: null,
-    fix: { title: `Write \`${text}\``, text },
-  };
+  const message = `\`${word.image}\` is not opened: its \`{\` is missing at the end of this line.`;
+  return fault(spanOf(last), message, `Write \`${text}\``, text);
 }
 
 function notClosed(header: Line, before: IToken | null): Fault {
   const word = header.tokens[0];
   const name = word === undefined ? 'This block' : `\`${word.image}\``;
   const where = before === null ? '' : ` before \`${before.image}\``;
-  return {
-    span: spanOf(word ?? header.block!.open!), message: `${name} is not closed: its \`}\` is missing${where}.`, help: null, fix: null,
-  };
+  return fault(spanOf(word ?? header.block!.open!), `${name} is not closed: its \`}\` is missing${where}.`);
 }

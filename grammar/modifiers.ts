@@ -35,3 +35,8 @@ export const modifierPiece: Piece = either(...modifierForms.map((form) => form.a
 
 /** These describe the ball rather than the player and are set off with a comma. */
 export const afterComma: ReadonlySet<string> = new Set(['soft', 'firm', 'driven', 'lofted', 'touches', 'in stride']);
+
+/** The words that a modifier can begin with. */
+export const modifierStarts: ReadonlySet<string> = new Set(
+  modifierForms.map(({ alternative }) => String(alternative.pieces[0]).split(' ')[0]!),
+);

@@ -1,15 +1,17 @@
 import type { IToken } from 'chevrotain';
+import { explain } from './explain.ts';
 import type { Fault } from './fault.ts';
 import type { Context, StatementForm } from './form.ts';
+import { beatOutside, misplaced, missingBlock, needlessBlock, openText, tooMany, unknownStart } from './line-faults.ts';
 import { isStop, readLine } from './line-parser.ts';
 import type { Draft } from './line-parser.ts';
 import { groupLines } from './lines.ts';
 import type { Line, LineBlock } from './lines.ts';
-import { beatOutside, explain, misplaced, missingBlock, needlessBlock, openText, tooMany, unknownStart } from './messages.ts';
 import { endOf, spanOf } from './span.ts';
 import { statementForms } from './statements/index.ts';
-import { Name, OpenText, retype, keyword, tokenize } from './tokens.ts';
+import { keyword, Name, OpenText, retype, tokenize } from './tokens.ts';
 import type { Block, File, Span } from './tree.ts';
+import { verbStarts } from './verbs.ts';
 
 export type { Fault } from './fault.ts';
 
@@ -19,13 +21,12 @@ export type { Fault } from './fault.ts';
  */
 export function parse(text: string): { file: File; faults: Fault[] } {
   const grouped = groupLines(tokenize(text));
-  const faults: Fault[] = [];
-  const items = readLines(grouped.file.lines, 'file', faults);
+  const found: Fault[] = [];
+  const items = readLines(grouped.file.lines, 'file', found);
+  // Forms are data, so the compiler cannot know what they make; the tests hold every form against the tree's schema.
   const file = { kind: 'file', span: { from: 0, to: text.length }, items, end: grouped.file.end } as unknown as File;
-  return {
-    file,
-    faults: [...faults, ...grouped.faults.slice(0, mostFaults)].sort((a, b) => a.span.from - b.span.from || a.span.to - b.span.to),
-  };
+  const faults = [...found, ...grouped.faults.slice(0, mostFaults)];
+  return { file, faults: faults.sort((a, b) => a.span.from - b.span.from || a.span.to - b.span.to) };
 }
 
 /** Looking for what was meant takes time, and a text with more faults than this is no drill. */
@@ -103,15 +104,16 @@ function read(line: Line, context: Context, found: Fault[]): Reading {
   const draft = draftOf(form, tokens, found) ?? (form.body === null || block === null ? null : recovered(form, tokens));
   const body = draft === null || draft['kind'] === 'mirrored' ? null : form.body;
   if (body !== null && block === null) found.push(missingBlock(tokens, form));
-  if (block?.open != null && (form.body === null || draft?.['kind'] === 'mirrored')) found.push(needlessBlock(block.open, form));
+  const takesNone = form.body === null || draft?.['kind'] === 'mirrored';
+  if (takesNone && block?.open != null) found.push(needlessBlock(block.open, form));
   return { draft, body, strayBeat: body === 'beats' && block === null };
 }
 
-/** In a sequence every line is a beat, unless it begins with a word that only another statement begins with. */
+/** In a sequence every line that begins with a name is a beat, and so is one that goes on with a verb. */
 function startsBeat(tokens: readonly IToken[], context: Context): boolean {
   if (context !== 'beats') return false;
   const [first, second] = tokens;
-  return first!.tokenType === Name || first!.image === 'next' || (first!.image === 'coach' && second?.image !== 'at');
+  return first!.tokenType === Name || first!.image === 'next' || verbStarts.has(second?.image ?? '');
 }
 
 function draftOf(form: StatementForm | null, tokens: IToken[], found: Fault[]): Draft | null {
@@ -135,8 +137,9 @@ function recovered(form: StatementForm, tokens: readonly IToken[]): Draft {
 
 function finish(line: Line, draft: Draft, body: Block<Draft> | null): Draft {
   const { tokens, block, above, beside, gap } = line;
-  const span: Span = { from: tokens[0]!.startOffset, to: block === null || body === null ? endOf(tokens.at(-1)!) : block.to };
+  const end = block === null || body === null ? endOf(tokens.at(-1)!) : block.to;
+  const span: Span = { from: tokens[0]!.startOffset, to: end };
   const node: Draft = { ...draft, span, margin: { above, beside, gap } };
-  if (forms.get(String(draft['kind']))?.body != null) node['body'] = body ?? { span: { from: span.to, to: span.to }, lines: [], end: [] };
-  return node;
+  const takesBlock = forms.get(String(draft['kind']))?.body != null;
+  return takesBlock ? { ...node, body: body ?? { span: { from: end, to: end }, lines: [], end: [] } } : node;
 }

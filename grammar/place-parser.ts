@@ -4,7 +4,8 @@ import type { Fault } from './fault.ts';
 import { endOf, spanOf } from './span.ts';
 import { nearest } from './spelling.ts';
 import {
-  allTokens, AnyWord, Close, Comma, Dot, keyword, keywords, Minus, Name, Noun, NumberToken, Open, OpenText, Plus, Slash, Speed, Star, Text,
+  allTokens, AnyWord, Close, Comma, Dot, keyword, keywords, Minus, Name, Noun, NumberToken, Open, OpenText, Plus, Slash,
+  Speed, Star, Text,
 } from './tokens.ts';
 import type { Across, Beside, Expression, Facing, Place, Quote, Size, Span, Subject, Word } from './tree.ts';
 import { unitSpellings } from './units.ts';
@@ -34,6 +35,7 @@ const width = keyword('width');
 const length = keyword('length');
 
 const afterDistance: ReadonlySet<TokenType> = new Set([left, right, above, below, from, Star, Slash, Minus]);
+const afterBracket: ReadonlySet<TokenType> = new Set([Plus, ...afterDistance]);
 const sides: ReadonlySet<TokenType> = new Set([width, length]);
 /** Words that are more likely meant than a unit when a word after a number looks like one of them. */
 const longKeywords = [...keywords.keys()].filter((word) => word.length > 2);
@@ -325,7 +327,8 @@ export class PlaceParser extends EmbeddedActionsParser {
 
   /** Guards against nesting that would overflow the stack, here or in whatever walks the tree later. */
   protected enter(token: IToken): void {
-    if (++this.depth > deepest) this.refuse(token, `This is more than ${deepest} deep: give a part of it a name with \`let\`, a pole or a station.`);
+    if (++this.depth <= deepest) return;
+    this.refuse(token, `This is more than ${deepest} deep: give a part of it a name with \`let\`, a pole or a station.`);
   }
 
   protected numberOf(token: IToken): number {
@@ -350,7 +353,7 @@ export class PlaceParser extends EmbeddedActionsParser {
     for (let ahead = 1; ; ahead++) {
       const type = this.LA(ahead).tokenType;
       if (type === Open) open++;
-      else if (type === Close && --open === 0) return afterDistance.has(this.LA(ahead + 1).tokenType) || this.LA(ahead + 1).tokenType === Plus;
+      else if (type === Close && --open === 0) return afterBracket.has(this.LA(ahead + 1).tokenType);
       else if ((type === Comma && open === 1) || type === EOF) return false;
     }
   }

@@ -9,7 +9,10 @@ import type {
 import { unitSpellings } from './units.ts';
 import { verbForms } from './verbs.ts';
 
-/** The one printed form of a file. A tree from a text without faults is read back as the same tree, spans and spellings of units apart. */
+/**
+ * The one printed form of a file. A tree from a text without faults is read back as the same tree,
+ * spans and spellings of units apart.
+ */
 export function print(file: File): string {
   const lines = [...linesOf(file.items, 0), ...commentLines(file.end, 0)];
   // What stands after the last drill is no part of it.
@@ -27,21 +30,22 @@ export function printStatement(statement: Printable): string {
 export function printExpression(expression: Expression): string {
   switch (expression.kind) {
     case 'number': {
-      const number = decimal(expression.value);
-      return expression.unit === null ? number : `${number} ${unitSpellings.get(expression.unit.text) ?? expression.unit.text}`;
+      const { value, unit } = expression;
+      return unit === null ? decimal(value) : `${decimal(value)} ${unitSpellings.get(unit.text) ?? unit.text}`;
     }
     case 'name': return expression.name.text;
     case 'measure': return `${expression.of.text}.${expression.side.text}`;
     case 'group': return `(${printExpression(expression.inner)})`;
     case 'negative': return `-${printExpression(expression.of)}`;
     case 'sum': return expression.terms
-      .map(({ sign, of }, index) => (index === 0 ? printExpression(of) : ` ${sign} ${printExpression(of)}`)).join('');
+      .map(({ sign, of }, index) => (index === 0 ? '' : ` ${sign} `) + printExpression(of)).join('');
     case 'product': {
       // A fraction of two numbers is written tight: `1/3`.
-      const tight = expression.factors.length === 2 && expression.factors.every(({ of }) => of.kind === 'number' && of.unit === null);
+      const { factors } = expression;
+      const tight = factors.length === 2 && factors.every(({ of }) => of.kind === 'number' && of.unit === null);
       const space = tight ? '' : ' ';
-      return expression.factors
-        .map(({ by, of }, index) => (index === 0 ? printExpression(of) : `${space}${by}${space}${printExpression(of)}`)).join('');
+      return factors
+        .map(({ by, of }, index) => (index === 0 ? '' : space + by + space) + printExpression(of)).join('');
     }
   }
 }
@@ -92,7 +96,9 @@ type Fields = Readonly<Record<string, unknown>>;
 /** Characters; a beat that is longer goes on over several lines. */
 const longest = 100;
 
-const formsByKind: ReadonlyMap<string, StatementForm> = new Map(statementForms.map((form) => [form.kind ?? form.keyword, form]));
+const formsByKind: ReadonlyMap<string, StatementForm> = new Map(
+  statementForms.map((form) => [form.kind ?? form.keyword, form]),
+);
 
 // ---------------------------------------------------------------- blocks
 
@@ -182,16 +188,15 @@ function printBeat({ lead, meanwhile }: Beat, width = Infinity): string[] {
   const parts = [printPart(lead), ...meanwhile.map((part, index) => (index === 0 ? 'while ' : '') + printPart(part))];
   const whole = [parts.slice(0, 2).join(' '), ...parts.slice(2)].join(', ');
   if (whole.length <= width) return [whole];
-  const broken = [lead, ...meanwhile].flatMap((part, index) => {
-    const comma = index > 0 && index < meanwhile.length ? ',' : '';
+  return [lead, ...meanwhile].flatMap((part, index) => {
     const indent = index === 0 ? '' : '  ';
+    const comma = index > 0 && index < meanwhile.length ? ',' : '';
     const text = indent + parts[index]! + comma;
-    if (text.length <= width || part.chain.length === 1) return [text];
+    if (text.length <= width) return [text];
     const [first, ...then] = part.chain.map(printAction);
-    const start = `${index === 1 ? 'while ' : ''}${printSubject(part.subject)} ${first!}`;
-    return [indent + start, ...then.map((action) => `${indent}  then ${action}`)].map((line, at, all) => (at === all.length - 1 ? line + comma : line));
+    const start = `${indent}${index === 1 ? 'while ' : ''}${printSubject(part.subject)} ${first!}`;
+    return [start, ...then.map((action) => `${indent}  then ${action}`)].join('\n').concat(comma).split('\n');
   });
-  return broken;
 }
 
 export function printPart({ subject, chain }: Part): string {
@@ -223,7 +228,10 @@ function phrase(pieces: readonly Piece[], fields: Fields): string[] {
 
 /** Words and signs in a row; a dot stands close. */
 function joined(words: readonly string[]): string {
-  return words.reduce((line, word, index) => line + (index === 0 || word === '.' || words[index - 1] === '.' ? '' : ' ') + word, '');
+  return words.map((word, index) => {
+    const close = index === 0 || word === '.' || words[index - 1] === '.';
+    return close ? word : ` ${word}`;
+  }).join('');
 }
 
 /** Whether a node has the values that an alternative would have set when it was read. */

@@ -1,12 +1,16 @@
 import { API } from 'typescript/unstable/sync';
 import type { Checker, Type } from 'typescript/unstable/sync';
 
-/** JSON Schema 2020-12 of the syntax tree, taken from the types in `tree.ts`. Needs Node: it asks the TypeScript compiler. */
+/**
+ * JSON Schema 2020-12 of the syntax tree, taken from the types in `tree.ts`.
+ * Needs Node: it asks the TypeScript compiler.
+ */
 export function treeSchema(madeBy: string): string {
   const folder = new URL('.', import.meta.url).pathname;
   const api = new API({ cwd: folder });
   try {
-    const { program, checker } = api.updateSnapshot({ openProject: `${folder}tsconfig.json` }).getProject(`${folder}tsconfig.json`)!;
+    const project = `${folder}tsconfig.json`;
+    const { program, checker } = api.updateSnapshot({ openProject: project }).getProject(project)!;
     const root = program.getSourceFile(`${folder}tree.ts`)!;
     const file = checker.getSymbolAtPosition(root.fileName, root.text.indexOf('File {'))!;
     const definitions: Definitions = new Map();

@@ -31,7 +31,11 @@ const wordEnd = `(?!${letter})`;
 const name = `[\\p{L}_]${letter}*`;
 
 const quotes = [
-  { begin: '"', end: '"' }, { begin: '[“„]', end: '[“”"]' }, { begin: '«', end: '»' }, { begin: '»', end: '«' }, { begin: '[‘‚]', end: '[’‘](?!\\p{L})' },
+  { begin: '"', end: '"' },
+  { begin: '[“„]', end: '[“”"]' },
+  { begin: '«', end: '»' },
+  { begin: '»', end: '«' },
+  { begin: '[‘‚]', end: '[’‘](?!\\p{L})' },
 ];
 
 /** A word with several uses takes the first scope that fits. */
@@ -45,5 +49,6 @@ const scopes: ReadonlyMap<string, readonly WordGroup[]> = new Map<string, readon
 /** Longer words first, so that `passes into` is not taken for `passes`. */
 function choice(groups: readonly WordGroup[]): string {
   const all = new Set(words.filter((entry) => groups.includes(entry.group)).map((entry) => entry.word));
-  return [...all].sort((a, b) => b.length - a.length || (a < b ? -1 : 1)).map((word) => word.replaceAll(' ', '\\s+')).join('|');
+  return [...all].sort((a, b) => b.length - a.length || (a < b ? -1 : 1))
+    .map((word) => word.replaceAll(' ', '\\s+')).join('|');
 }

@@ -37,19 +37,20 @@ const oneCharacter = /[^]/uy;
 
 const Space = createToken({ name: 'space', pattern: /(?:[^\S\r\n]|[\u200b\u2060])+/, group: Lexer.SKIPPED });
 /** The end of a line with the blank lines below it. */
-export const Newline = createToken({ name: 'line end', pattern: /(?:\r\n?|\n)(?:[^\S\r\n]*(?:\r\n?|\n))*/, line_breaks: true });
+export const Newline = createToken({
+  name: 'line end', pattern: /(?:\r\n?|\n)(?:[^\S\r\n]*(?:\r\n?|\n))*/, line_breaks: true,
+});
 export const Remark = createToken({ name: 'comment', pattern: /\/\/[^\r\n]*/ });
 /** `4x4` and `4v2`: the sign would otherwise begin a word. */
-const TightSign = createToken({
-  name: 'tight x or v', line_breaks: false,
-  pattern: { exec: tightSign },
-});
+const TightSign = createToken({ name: 'tight x or v', pattern: { exec: tightSign }, line_breaks: false });
 export const Speed = createToken({ name: 'speed', pattern: matcher(speeds), line_breaks: false });
 export const Name = createToken({ name: 'name', pattern: matcher(wordCharacters), line_breaks: false, categories: [Noun] });
 export const NumberToken = createToken({ name: 'number', pattern: /\d+(?:\.\d+)?|\.\d+/ });
 export const Text = createToken({ name: 'text', pattern: { exec: closedText }, line_breaks: false });
 /** A text that is not closed on its line. */
-export const OpenText = createToken({ name: 'open text', pattern: { exec: openText }, line_breaks: false, categories: [Text] });
+export const OpenText = createToken({
+  name: 'open text', pattern: { exec: openText }, line_breaks: false, categories: [Text],
+});
 export const Arrow = createToken({ name: '->', pattern: /->|→/ });
 export const Plus = createToken({ name: '+', pattern: '+' });
 export const Minus = createToken({ name: '-', pattern: /[-−–]/ });
@@ -74,7 +75,9 @@ export const keywords: ReadonlyMap<string, TokenType> = new Map([...reserved].ma
 /** Other ways to write a word or sign. */
 const sameAs: ReadonlyMap<string, TokenType> = new Map([['touch', keyword('touches')], ['×', keyword('x')]]);
 
-export const signs: readonly TokenType[] = [Arrow, Plus, Minus, Star, Slash, Equals, Comma, Dot, Open, Close, OpenBrace, CloseBrace];
+export const signs: readonly TokenType[] = [
+  Arrow, Plus, Minus, Star, Slash, Equals, Comma, Dot, Open, Close, OpenBrace, CloseBrace,
+];
 const written = [
   Space, Newline, Remark, TightSign, Speed, Name, NumberToken, Text, OpenText, ...signs, Times, Stray,
 ];
@@ -131,6 +134,10 @@ export function isOneWord(text: string): boolean {
 export function quoteFor(text: string): readonly [string, string] {
   const marks = [['"', '"'], ['“', '”'], ['«', '»'], ['‘', '’']] as const;
   return marks.find(([start, end]) => closedText(start + text + end, 0)?.[0].length === text.length + 2) ?? marks[0];
+}
+
+export function isWord(token: IToken): boolean {
+  return token.tokenType === Name || keywords.has(token.image);
 }
 
 export function keyword(word: string): TokenType {

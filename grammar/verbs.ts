@@ -45,3 +45,6 @@ export const verbForms: readonly VerbForm[] = [
     doc: 'Stands still for a while.', example: 'Top waits 1 s',
   },
 ];
+
+/** The words that an action can begin with. */
+export const verbStarts: ReadonlySet<string> = new Set(verbForms.map(({ verb }) => verb.split(' ')[0]!));

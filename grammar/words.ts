@@ -110,7 +110,8 @@ export const words: readonly WordEntry[] = [
   { word: 'length', group: 'side', doc: 'How long an area or a zone is.', example: 'let half = area.length / 2', reserved: true },
 
   ...[...unitSpellings].map(([word, unit]): WordEntry => ({
-    word, group: 'unit', doc: unitDocs[unit], example: unit === 's' || unit === 'min' ? `pause 2 ${word}` : `let far = 9 ${word}`, reserved: false,
+    word, group: 'unit', doc: unitDocs[unit], reserved: false,
+    example: unit === 's' || unit === 'min' ? `pause 2 ${word}` : `let far = 9 ${word}`,
   })),
 ];
 

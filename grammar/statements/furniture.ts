@@ -9,13 +9,17 @@ export const furniture = [
   marker('pole', 'A pole to run round.', 'pole Near at 6 above area.bottom'),
   marker('mannequin', 'A mannequin that stands in the way of ball and player.', 'mannequin Wall at (9, 12)'),
   statement('gate', {
-    pieces: [maybe(field('name', 'name')), 'at', field('at', 'place'), 'width', field('width', 'length'), maybe('facing', field('facing', 'facing'))],
+    pieces: [
+      maybe(field('name', 'name')), 'at', field('at', 'place'), 'width', field('width', 'length'),
+      maybe('facing', field('facing', 'facing')),
+    ],
     family: 'kind', head: 1,
     doc: 'Two cones to go between.', example: 'gate Exit at (9, 20) width 2 facing up',
   }),
   statement('goal', {
     pieces: [
-      maybe(field('name', 'name')), field('size', 'size'), 'at', field('at', 'place'), maybe('facing', field('facing', 'facing')),
+      maybe(field('name', 'name')), field('size', 'size'), 'at', field('at', 'place'),
+      maybe('facing', field('facing', 'facing')),
     ],
     family: 'kind', head: 1,
     doc: 'A goal, wide by high.', example: 'goal North 5 x 2 at area.top facing down',

@@ -3,9 +3,13 @@ import { statement } from './statement.ts';
 
 export const people = [
   statement('station', {
-    pieces: [field('name', 'name'), 'at', field('at', 'place'), maybe('holds', field('holds', 'count')), maybe('of', field('of', 'noun'))],
+    pieces: [
+      field('name', 'name'), 'at', field('at', 'place'), maybe('holds', field('holds', 'count')),
+      maybe('of', field('of', 'noun')),
+    ],
     family: 'kind', head: 1,
-    doc: 'A place with a queue: `holds` says how many wait there, one if nothing is said.', example: 'station Base at (9, 1) holds 2',
+    doc: 'A place with a queue: `holds` says how many wait there, one if nothing is said.',
+    example: 'station Base at (9, 1) holds 2',
   }),
   statement('team', {
     pieces: [field('name', 'name'), maybe('bib', field('bib', 'label')), maybe('of', field('of', 'count'))],

@@ -21,7 +21,7 @@ export const space = [
       )),
     ],
     family: 'kind', head: 1,
-    doc: 'A part of the ground with a name: a box round its centre, a box tucked into a corner, from corner to corner, a circle by its radius, or a polygon.',
+    doc: 'A part of the ground with a name: a box round its centre, a box in a corner, from corner to corner, a circle or a polygon.',
     example: 'zone Back 18 x 8 in area.bottomLeft',
   }),
   statement('split', {

@@ -16,6 +16,8 @@ const inSequences: readonly Row[] = [
     'Base ⟦Left⟧ passes to',
     '`Left` cannot stand here. After `Base` comes what they do, such as `passes to`, `runs to` or `shows to`.', null,
   ],
+  ['⟦(⟧ turns', '`(` cannot stand here. A line of a sequence begins with a player: `Base passes to Left`.', null],
+  ['⟦left⟧ passes to Base', '`left` is a word of the language; as a name write `Left`.', 'Left'],
   ['Base passes to ⟦left⟧', '`left` is a word of the language; as a name write `Left`.', 'Left'],
   ['Base passes to Left⟦,⟧ Top runs to Base', 'Write `while` before `Top`, who does this at the same time.', ' while'],
   ['Base passes to Left ⟦and⟧ Top runs to Base', 'Write `while` before `Top`, who does this at the same time.', 'while'],

@@ -14,17 +14,20 @@ import { words } from '../../grammar/words.ts';
 const kite = readFileSync(new URL('../support/kite.drill', import.meta.url), 'utf8');
 const games = readFileSync(new URL('../grammar/games.drill', import.meta.url), 'utf8');
 
+/** Milliseconds: for a busy machine. */
+const patience = 120_000;
+
 describe('any text is read', () => {
   test('of any characters', () => {
     fc.assert(fc.property(fc.string({ unit: 'binary', maxLength: 60 }), readsWell), { numRuns: 5000 });
-  });
+  }, patience);
   test('of the words and signs of the language in any order', () => {
     fc.assert(fc.property(soup(), readsWell), { numRuns: 9000 });
-  });
+  }, patience);
   test('that was a file before some edits', () => {
     fc.assert(fc.property(edited(kite), readsWell), { numRuns: 1200 });
     fc.assert(fc.property(edited(games), readsWell), { numRuns: 800 });
-  });
+  }, patience);
 });
 
 test('a text without faults is read back as the same tree from its printed form', () => {
@@ -36,7 +39,7 @@ test('a text without faults is read back as the same tree from its printed form'
     expect(meaning(again.file)).toEqual(meaning(file));
     readsWell(text);
   }), { numRuns: 4000 });
-});
+}, patience);
 
 /** Never throws, keeps every span inside the text and inside its parent's, and prints to a fixed point. */
 function readsWell(text: string): void {
