@@ -86,7 +86,7 @@ repetition at that station; \`next Base\` is the one now waiting there. \`coach\
 const places = 'Up the pitch is where y grows, right is where x grows. Places build on each other: `2 above Near` follows when `Near` moves.';
 
 const numbers = `A bare number is in the drill's \`units\`. Values add, subtract, multiply and divide, with brackets: \`(wide + 2) / 3\`.
-\`area.width\` and \`area.length\`, and the same of zones, are values too. A unit belongs to the number it follows: \`18 yd x 24 yd\`.`;
+\`area.width\` and \`area.length\`, and the same of zones, are values too. A unit belongs to the number it follows; in \`18 x 24 yd\` it counts for both sides.`;
 
 function statementEntry({ keyword, pieces, body, stands, doc, example }: StatementForm): string {
   const syntax = `${keyword} ${syntaxOf(pieces)}`.trim() + (body === null ? '' : ' { … }');
