@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { readFileSync, readdirSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { analyse } from '../../shared/analyse.ts';
+import { alone, analyse } from '../../shared/analyse.ts';
 import { checks } from '../../shared/checks/index.ts';
 import { withFixes } from '../../shared/checks/cure.ts';
-import { alone } from '../../shared/analyse.ts';
 import { applyEdits } from '../../shared/checks/edits.ts';
+import { toSvg } from '../../shared/render/svg.ts';
+import { stage } from '../../shared/scene/scene.ts';
 import { marked } from '../support/marked.ts';
 
 const examples = new URL('../../shared/examples/', import.meta.url);
@@ -58,7 +59,19 @@ test('any text gives an analysis whose places lie inside it and whose numbers ar
         for (const track of timeline.tracks) for (const move of track.moves) expect([move.start, move.end, move.path.length].every(Number.isFinite)).toBe(true);
       }
     }),
-    { numRuns: 4000 },
+    { numRuns: 20_000 },
+  );
+});
+
+test('any text that has a drill gives a picture without a hole in it', () => {
+  fc.assert(
+    fc.property(edited, (text) => {
+      const { drills, problems } = analyse(text);
+      for (const analysis of drills) {
+        expect(toSvg(stage(analysis, { theme: 'light', convention: 'solid pass', problems }), { embedFont: false })).not.toMatch(/NaN|Infinity|undefined/);
+      }
+    }),
+    { numRuns: 1_000 },
   );
 });
 
