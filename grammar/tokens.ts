@@ -35,21 +35,29 @@ const wordCharacters = /[\p{L}_][\p{L}\p{Nd}\p{M}_]*/uy;
 const speeds = /(?:m\/s|km\/h)(?![\p{L}\p{Nd}\p{M}_])/uy;
 const oneCharacter = /[^]/uy;
 
-const Space = createToken({ name: 'space', pattern: /(?:[^\S\r\n]|[\u200b\u2060])+/, group: Lexer.SKIPPED });
+// The characters a token can begin with, so that the lexer tries only what fits. It keeps characters past the first 256 in
+// groups of 255 neighbours: one of each group stands for all.
+const beyondLatin = Array.from({ length: 257 }, (_, group) => String.fromCharCode(Math.max(256, Math.min(65535, (group + 1) * 255))));
+const latin = Array.from({ length: 256 }, (_, code) => String.fromCharCode(code));
+const anyCharacter = [...latin, ...beyondLatin];
+const spaces = [...latin.filter((character) => /[^\S\r\n]/.test(character)), ...beyondLatin];
+const letters = [...latin.filter((character) => /[\p{L}_]/u.test(character)), ...beyondLatin];
+
+const Space = createToken({ name: 'space', pattern: /(?:[^\S\r\n]|[\u200b\u2060])+/, start_chars_hint: spaces, group: Lexer.SKIPPED });
 /** The end of a line with the blank lines below it. */
 export const Newline = createToken({
   name: 'line end', pattern: /(?:\r\n?|\n)(?:[^\S\r\n]*(?:\r\n?|\n))*/, line_breaks: true,
 });
 export const Remark = createToken({ name: 'comment', pattern: /\/\/[^\r\n]*/ });
 /** `4x4` and `4v2`: the sign would otherwise begin a word. */
-const TightSign = createToken({ name: 'tight x or v', pattern: { exec: tightSign }, line_breaks: false });
-export const Speed = createToken({ name: 'speed', pattern: matcher(speeds), line_breaks: false });
-export const Name = createToken({ name: 'name', pattern: matcher(wordCharacters), line_breaks: false, categories: [Noun] });
+const TightSign = createToken({ name: 'tight x or v', pattern: { exec: tightSign }, start_chars_hint: ['x', 'v'], line_breaks: false });
+export const Speed = createToken({ name: 'speed', pattern: matcher(speeds), start_chars_hint: ['m', 'k'], line_breaks: false });
+export const Name = createToken({ name: 'name', pattern: matcher(wordCharacters), start_chars_hint: letters, line_breaks: false, categories: [Noun] });
 export const NumberToken = createToken({ name: 'number', pattern: /\d+(?:\.\d+)?|\.\d+/ });
-export const Text = createToken({ name: 'text', pattern: { exec: closedText }, line_breaks: false });
+export const Text = createToken({ name: 'text', pattern: { exec: closedText }, start_chars_hint: [...closing.keys()], line_breaks: false });
 /** A text that is not closed on its line. */
 export const OpenText = createToken({
-  name: 'open text', pattern: { exec: openText }, line_breaks: false, categories: [Text],
+  name: 'open text', pattern: { exec: openText }, start_chars_hint: [...closing.keys()], line_breaks: false, categories: [Text],
 });
 export const Arrow = createToken({ name: '->', pattern: /->|→/ });
 export const Plus = createToken({ name: '+', pattern: '+' });
@@ -65,7 +73,7 @@ export const OpenBrace = createToken({ name: '{', pattern: '{' });
 export const CloseBrace = createToken({ name: '}', pattern: '}' });
 const Times = createToken({ name: '×', pattern: '×' });
 /** A character that means nothing in the language. */
-export const Stray = createToken({ name: 'stray', pattern: matcher(oneCharacter), line_breaks: false });
+export const Stray = createToken({ name: 'stray', pattern: matcher(oneCharacter), start_chars_hint: anyCharacter, line_breaks: false });
 
 /** The words that the language itself gives to things. */
 const nouns = new Set(['area', 'coach', 'floaters']);
@@ -83,8 +91,7 @@ const written = [
 ];
 export const allTokens: readonly TokenType[] = [AnyWord, Noun, ...written, ...keywords.values()];
 
-// The first-character tables that safe mode leaves out cannot cope with every script.
-const lexer = new Lexer(written, { positionTracking: 'onlyOffset', safeMode: true, ensureOptimizations: false });
+const lexer = new Lexer(written, { positionTracking: 'onlyOffset', ensureOptimizations: true });
 
 function matcher(pattern: RegExp): { exec: (text: string, offset: number) => RegExpExecArray | null } {
   return {
