@@ -39,7 +39,7 @@ export function explain(stop: Stop, tokens: readonly IToken[], form: StatementFo
 
 /** Each knows one kind of mistake. The first that recognises its own speaks. */
 const looks: readonly ((scene: Scene) => Explanation | null)[] = [
-  decimalComma, bareNumbers, runTogether, meanwhile, misspelt, otherWord, unquoted, surplus, noDistance, reservedName,
+  decimalComma, bareNumbers, runTogether, meanwhile, otherWord, misspelt, unquoted, surplus, noDistance, reservedName,
   minusShift, halfShift, leftOut, instead, strayCharacter,
 ];
 
@@ -53,7 +53,7 @@ const sides: ReadonlySet<string> = new Set(['left', 'right', 'above', 'below']);
 const otherWords: ReadonlyMap<string, string> = new Map([
   ['over', 'above'], ['under', 'below'], ['by', 'x'], ['times', 'x'], ['vs', 'v'], ['against', 'v'], ['versus', 'v'],
   ['max', 'at most'], ['maximum', 'at most'], ['min', 'at least'], ['minimum', 'at least'],
-  ['kicks', 'passes'], ['plays', 'passes'], ['moves', 'runs'], ['goes', 'runs'], ['sprints', 'runs'],
+  ['kicks', 'passes'], ['plays', 'passes'], ['moves', 'runs'], ['goes', 'runs'], ['sprints', 'runs'], ['jogs', 'runs'], ['walks', 'runs'],
   ['lays', 'sets'], ['carries', 'dribbles'], ['finishes', 'shoots'], ['checks', 'shows'], ['meanwhile', 'while'], ['during', 'while'],
 ]);
 

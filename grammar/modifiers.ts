@@ -25,7 +25,7 @@ export const modifierForms: readonly ModifierForm[] = [
     )],
     null, 'How the ball is taken: with so many touches, or without breaking stride.', 'Left passes to Top, in 2 touches',
   ),
-  one(['via', field('at', 'place')], 'via', 'Goes by way of a place.', 'Top runs to Base via (2, 2)'),
+  one(['via', field('at', 'place')], 'via', 'Goes by way of a place; several in a row are passed in order.', 'Top runs to Base via (2, 2)'),
   one(['around', field('about', 'subject')], 'around', 'Goes round a pole, a mannequin or a player.', 'Top runs to Base around Near'),
   one(['at', field('gait', gaits)], 'gait', 'How fast: `walk`, `jog`, `run` or `sprint`.', 'Top runs to Base at sprint'),
   one(['after', field('delay', 'length')], 'after', 'Starts so much later.', 'Top runs to Base after 0.5 s'),

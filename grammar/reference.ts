@@ -38,7 +38,7 @@ export function languageReference(madeBy: string): string {
       [code('LENGTH left of PLACE'), 'Also `right of`, `above` and `below`: so far from a place.', code('3 left of Near')],
       [code('between PLACE and PLACE'), 'Half-way.', code('between Near and Far')],
       [code('NUMBER from PLACE to PLACE'), 'Part of the way.', code('1/3 from Near to Far')],
-      [code('mirror of PLACE across width|length'), 'The mirror image; across the width swaps left and right.', code('mirror of Left across width')],
+      [code('mirror of PLACE across width|length'), 'The mirror image; across the length swaps left and right, across the width near and far.', code('mirror of Left across length')],
       [code('next NAME'), 'The player now waiting at a station.', code('next Base')],
     ]),
     `Anchors: ${of('anchor').map(({ word }) => code(word)).join(', ')}.`,

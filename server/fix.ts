@@ -16,8 +16,8 @@ export interface Fixed {
 }
 
 /**
- * Takes the first fix of every problem, as long as their edits stay clear of each other, and looks again, until nothing is
- * left to fix or `rounds` are over. `find` gives the problems of a text. A round must leave fewer problems of the kinds it
+ * Takes the fix of every problem that has just one (where there are several, a person must choose), as long as their edits
+ * stay clear of each other, and looks again, until nothing is left to fix or `rounds` are over. `find` gives the problems of a text. A round must leave fewer problems of the kinds it
  * set out to mend (it may uncover others); one that does not is tried again with its first fix alone, then given up.
  */
 export function fixAll(text: string, find: (text: string) => readonly Problem[], rounds = 10): Fixed {
@@ -45,11 +45,11 @@ function count(problems: readonly Problem[], chosen: readonly { readonly problem
   return problems.filter(({ code }) => chosen.some((each) => each.problem.code === code)).length;
 }
 
-/** The first fix of each problem whose edits do not touch those already chosen. */
+/** The one fix of each problem that has one, and whose edits do not touch those already chosen. */
 function clear(problems: readonly Problem[]): readonly { readonly problem: Problem; readonly fix: Fix }[] {
   const chosen: { problem: Problem; fix: Fix }[] = [];
   for (const problem of problems) {
-    const fix = problem.fixes[0];
+    const fix = problem.fixes.length === 1 ? problem.fixes[0] : undefined;
     if (fix && !chosen.some((other) => other.fix.edits.some((a) => fix.edits.some((b) => touch(a, b))))) chosen.push({ problem, fix });
   }
   return chosen;

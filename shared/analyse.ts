@@ -2,10 +2,12 @@ import { parse } from '../grammar/parse.ts';
 import type { File } from '../grammar/tree.ts';
 import { allowed } from './checks/allow.ts';
 import { judge } from './checks/judge.ts';
+import { breaks } from './checks/playable.ts';
 import { syntax, tooLong, withoutConsequences } from './checks/syntax.ts';
 import { measure } from './measure/measures.ts';
 import type { Measures } from './measure/measure.ts';
 import type { Drill } from './model/drill.ts';
+import type { NameTable } from './model/names.ts';
 import { resolve, type Workspace } from './model/resolve.ts';
 import type { Problem } from './problem.ts';
 import { rotationOf } from './rotation/rotate.ts';
@@ -29,6 +31,8 @@ export interface Analysis {
   readonly drills: readonly DrillAnalysis[];
   /** In order of place. */
   readonly problems: readonly Problem[];
+  /** Every name, for whoever finds, renames or explains names. */
+  readonly names: NameTable;
 }
 
 /** A text that belongs to no folder: its imports find nothing. */
@@ -39,13 +43,13 @@ export const longestText = 1_000_000;
 
 /** The whole way from text to judgement. Total: any text gives an analysis, nothing throws. */
 export function analyse(text: string, workspace: Workspace = alone): Analysis {
-  if (text.length > longestText) return { text, file: parse('').file, drills: [], problems: [tooLong(text.length, longestText)] };
+  if (text.length > longestText) return { text, file: parse('').file, drills: [], problems: [tooLong(text.length, longestText)], names: [] };
   const { file, faults } = parse(text);
   const resolved = resolve(file, workspace);
   const writing = [...faults.map(syntax), ...withoutConsequences(resolved.problems, faults, text)];
   const drills = resolved.drills.map(analyseDrill);
-  const problems = [...writing, ...judge(drills, writing, analyseDrill)].filter((problem) => !allowed(text, problem));
-  return { text, file, drills, problems: problems.sort((a, b) => a.span.from - b.span.from || a.span.to - b.span.to) };
+  const problems = [...writing, ...judge(drills, breaks(file, writing), analyseDrill)].filter((problem) => !allowed(text, problem));
+  return { text, file, drills, problems: problems.sort((a, b) => a.span.from - b.span.from || a.span.to - b.span.to), names: resolved.names };
 }
 
 /** One drill played through once, with its rotation and its numbers. */

@@ -8,7 +8,7 @@ const session: readonly Context[] = ['session'];
 export const header = [
   statement('age', {
     pieces: [field('value', 'word')], stands: both, family: 'header',
-    doc: 'The age group, `U6` to `U21` or `adult`: speeds and guidance follow from it.', example: 'age U13',
+    doc: 'The age group, such as `U9`, or `adult`: speeds and guidance follow from it.', example: 'age U13',
   }),
   statement('players', {
     pieces: [field('count', 'count')], stands: both, family: 'header',

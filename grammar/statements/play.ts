@@ -12,7 +12,7 @@ export const play = [
     )],
     body: 'beats',
     doc: 'What is played, beat by beat, between braces; or the mirror image of another sequence.',
-    example: 'sequence "Left side" {\n  Base passes to Left\n}\nsequence "Right side" mirrors "Left side" across width',
+    example: 'sequence "Left side" {\n  Base passes to Left\n}\nsequence "Right side" mirrors "Left side" across length',
   }),
   statement('phase', {
     pieces: [field('name', 'text')], body: 'beats',

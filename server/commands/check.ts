@@ -1,5 +1,5 @@
-import { analyse } from '../../shared/analyse.ts';
-import { withFixes } from '../../shared/checks/cure.ts';
+import { analyse, type Analysis } from '../../shared/analyse.ts';
+import { withFixes, withSureFixes } from '../../shared/checks/cure.ts';
 import type { Workspace } from '../../shared/model/imports.ts';
 import { severities, type Problem, type Severity } from '../../shared/problem.ts';
 import { command } from '../command.ts';
@@ -21,7 +21,7 @@ export const check = command({
   options: {
     format: { kind: 'choice', choices: ['text', 'json'], help: 'how the problems are written (text)' },
     level: { kind: 'choice', choices: severities, help: 'leave out whatever is milder (hint)' },
-    fix: { kind: 'flag', help: 'make the first fix of each problem in the files, and say which' },
+    fix: { kind: 'flag', help: 'make in the files what has one sure fix, and say which; how the play is mended stays your choice' },
   },
   run: async ({ options, operands }, io) => {
     if (options.fix && operands.includes('-')) throw new Refusal('--fix changes files, and standard input is none.');
@@ -33,9 +33,10 @@ export const check = command({
     const progress = progressOn(io);
     for (const [index, source] of sources.entries()) {
       progress.step(index, sources.length, 'files checked');
-      const find = finder(workspaceOf(source.path), level, json || options.fix);
-      const fixed = options.fix ? fix(source, find, undone) : { text: source.text, problems: find(source.text), made: [] };
-      const report = { file: source.name, text: fixed.text, problems: fixed.problems };
+      const workspace = workspaceOf(source.path);
+      const find = finder(workspace, level, json ? withFixes : onlyProblems);
+      const fixed = options.fix ? fix(source, finder(workspace, level, withSureFixes), undone) : { text: source.text, made: [] };
+      const report = { file: source.name, text: fixed.text, problems: find(fixed.text) };
       reports.push(report);
       progress.clear();
       if (fixed.made.length > 0) (json ? io.err : io.out)(madeText(source.name, fixed.made));
@@ -49,16 +50,16 @@ export const check = command({
 });
 
 /** The problems of a text down to a level. Fixes are looked for only where they are asked for: that takes a hundred times as long. */
-function finder(workspace: Workspace, level: Severity, fixes: boolean): (text: string) => readonly Problem[] {
-  return (text) => {
-    const analysis = analyse(text, workspace);
-    const problems = fixes ? withFixes(analysis, workspace) : analysis.problems;
-    return problems.filter((problem) => severities.indexOf(problem.severity) <= severities.indexOf(level));
-  };
+function finder(workspace: Workspace, level: Severity, problemsOf: typeof withFixes): (text: string) => readonly Problem[] {
+  return (text) => problemsOf(analyse(text, workspace), workspace).filter((problem) => severities.indexOf(problem.severity) <= severities.indexOf(level));
+}
+
+function onlyProblems(analysis: Analysis): Problem[] {
+  return [...analysis.problems];
 }
 
 /** Fixes a file and writes it. What cannot be written goes to `undone`, and the file counts as it is. */
-function fix(source: Source, find: (text: string) => readonly Problem[], undone: string[]): Fixed {
+function fix(source: Source, find: (text: string) => readonly Problem[], undone: string[]): Pick<Fixed, 'text' | 'made'> {
   const fixed = fixAll(source.text, find);
   if (fixed.made.length === 0 || source.path === null) return fixed;
   try {
@@ -67,7 +68,7 @@ function fix(source: Source, find: (text: string) => readonly Problem[], undone:
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     undone.push(error.message);
-    return { text: source.text, problems: find(source.text), made: [] };
+    return { text: source.text, made: [] };
   }
 }
 

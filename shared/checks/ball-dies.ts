@@ -15,13 +15,15 @@ export const check: Check = {
   ground grass roll 3
   station Base at (2, 10)
   station Wall at (38, 10)
-  station Far at (26, 14)
-  station Near at (14, 14)
+  station Far at (29, 13)
+  station Middle at (20, 13)
+  station Near at (11, 13)
   ball at Base
   sequence {
     Base passes to ⟦Wall⟧
     Wall passes to Far first time
-    Far passes to Near first time
+    Far passes to Middle first time
+    Middle passes to Near first time
     Near passes to Base first time
   }
 }
@@ -50,7 +52,7 @@ export const check: Check = {
       return problem(
         check,
         action.receiverSpan ?? action.targetSpan ?? action.span,
-        `${Who(fault.actor)} plays ${long(drill, length)}, but the hardest ball of ${age} stops after ${long(drill, stopsAfter)} on this ground.`,
+        `${Who(fault.actor)} plays ${long(drill, length)}, but the hardest ball of ${age} ${action.lofted || action.verb === 'crosses to' ? 'comes down' : 'stops on this ground'} after ${long(drill, stopsAfter)}.`,
         { help: 'Shorten the pass, or put someone in between.' },
       );
     }),

@@ -2,7 +2,7 @@ import { distance, type Point } from '../geometry/point.ts';
 import type { DrillAnalysis } from '../analyse.ts';
 import type { BallTrack } from '../timeline/timeline.ts';
 import { problem, type Check } from './check.ts';
-import { long, who } from './say.ts';
+import { long, spot, who } from './say.ts';
 
 /** A ball this close to where one is needed can be played from there: metres. */
 const near = 2.5;
@@ -50,11 +50,11 @@ export const check: Check = {
       const last = pass?.action ?? lastCarry(ball);
       if (back || !last) return [];
       const start = drill.actors.find((actor) => distance(actor.home, ball.home) <= near);
-      const where = end.holder === null ? 'lies' : `is with ${who(end.holder)}`;
+      const where = end.holder === null ? `lies at ${spot(drill, end.at)}` : `is with ${who(end.holder)} at ${spot(drill, end.at)}`;
       return problem(
         check,
         last.span,
-        `The repetition ends here: the ball ${where} ${long(drill, distance(end.at, ball.home))} from ${start ? who(start.id) : 'where it began'}, and the next one cannot start.`,
+        `The repetition ends here: the ball ${where}, ${long(drill, distance(end.at, ball.home))} from where it began, and the next one cannot start.`,
         { help: start ? `Bring it back, as with \`passes to next ${start.id}\`, or put a supply at the start: balls 6 at ${start.id}` : 'Bring it back, or put a supply of balls at the start.' },
       );
     });

@@ -4,10 +4,11 @@ import type { Span } from '../../grammar/tree.ts';
 import type { DrillAnalysis } from '../analyse.ts';
 import type { Furniture } from '../model/drill.ts';
 import { lastBegun } from '../timeline/at.ts';
+import { queueSpot } from '../timeline/queue.ts';
 import type { Pass, Track } from '../timeline/timeline.ts';
 import { problem, type Check } from './check.ts';
 import { lengthCures, playOver } from './cures.ts';
-import { Who, who } from './say.ts';
+import { spot, Who, who } from './say.ts';
 
 /** Metres from the middle of the ball's way at which something stands in it. The ball itself is 0.11 m to each side. */
 const reach = { pole: 0.25, mannequin: 0.45, player: 0.5 };
@@ -56,7 +57,7 @@ export const check: Check = {
       const to = pass.to === null ? '' : ` to ${who(pass.to)}`;
       return problem(check, pass.action.span, `${obstacle.name} stands in the way of the ball from ${who(pass.from)}${to}.`, {
         help: 'Move one of the two ends a step to the side, play around it, or write `lofted`.',
-        related: [{ span: obstacle.span, message: 'This is in the way.' }],
+        related: [{ span: obstacle.span, message: obstacle.where }],
       });
     }),
   cures: (found, analysis, text) => [playOver(found.span), ...lengthCures(found, analysis, text)],
@@ -64,6 +65,8 @@ export const check: Check = {
 
 interface Obstacle {
   readonly name: string;
+  /** Said at the line it comes from. */
+  readonly where: string;
   readonly span: Span;
   readonly gap: number;
 }
@@ -71,16 +74,27 @@ interface Obstacle {
 function obstacleOf({ drill, timeline }: DrillAnalysis, pass: Pass): Obstacle | null {
   const clear = (at: Point): boolean => distance(at, pass.fromAt) > ends && distance(at, pass.toAt) > ends;
   const things = drill.furniture.flatMap((thing) =>
-    thing.id === pass.action.thing ? [] : postsOf(thing).map((post) => ({ ...post, name: nameOf(thing), span: thing.span })),
+    thing.id === pass.action.thing ? [] : postsOf(thing).map((post) => ({ ...post, name: nameOf(thing), where: 'This is in the way.', span: thing.span })),
+  );
+  const waiting = drill.stations.flatMap((station) =>
+    Array.from({ length: Math.max(0, station.holds - 2) }, (_, index) => ({
+      at: queueSpot(drill, station, index + 2),
+      reach: reach.player,
+      name: `The queue at \`${station.name}\``,
+      where: `${station.holds} stand here, and those who wait are in the way.`,
+      span: station.span,
+    })),
   );
   const people = timeline.tracks.flatMap((track) => {
     if (track.actor === pass.from || track.actor === pass.to) return [];
     const at = restsAt(track, pass);
     if (!at || closestOnSegment(at, pass.fromAt, pass.toAt).distance >= reach.player) return [];
-    return [{ at, reach: reach.player, name: Who(track.actor), span: drill.actors.find((each) => each.id === track.actor)!.span }];
+    const actor = drill.actors.find((each) => each.id === track.actor)!;
+    const where = distance(at, actor.home) < 0.5 ? 'They stand here.' : `They start here, and stand at ${spot(drill, at)} then.`;
+    return [{ at, reach: reach.player, name: Who(track.actor), where, span: actor.span }];
   });
   return (
-    [...things, ...people]
+    [...things, ...waiting, ...people]
       .filter(({ at }) => clear(at))
       .map((each) => ({ ...each, gap: closestOnSegment(each.at, pass.fromAt, pass.toAt).distance - each.reach }))
       .filter((each) => each.gap < 0)

@@ -2,7 +2,7 @@ import type { Span } from '../../grammar/tree.ts';
 import type { DrillAnalysis } from '../analyse.ts';
 import type { Edit, Problem, Severity } from '../problem.ts';
 
-export const groups = ['writing', 'ground', 'ball', 'time', 'rotation'] as const;
+export const groups = ['writing', 'ground', 'ball', 'time', 'rotation', 'games'] as const;
 export type Group = (typeof groups)[number];
 
 /** One thing that can be wrong with a drill. Each lives in its own file with its words, its reason and its examples. */

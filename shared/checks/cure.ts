@@ -14,7 +14,20 @@ const mostFixes = 5;
  * offered is what makes the problem go away and brings no new one. Slower than `analyse`; for whoever asks for fixes.
  */
 export function withFixes(analysis: Analysis, workspace: Workspace): Problem[] {
-  return analysis.problems.map((problem) => ({ ...problem, fixes: [...problem.fixes, ...curesOf(problem, analysis, workspace)].slice(0, mostFixes) }));
+  return analysis.problems.map((problem) => withCures(problem, analysis, workspace));
+}
+
+/**
+ * The same for a program that mends by itself: how the play is mended (wait, play over, go another way) is a coach's choice,
+ * so problems of ball and time keep only the fixes they came with.
+ */
+export function withSureFixes(analysis: Analysis, workspace: Workspace): Problem[] {
+  const choices = new Set(checks.filter((check) => check.group === 'ball' || check.group === 'time').map((check) => check.code));
+  return analysis.problems.map((problem) => (choices.has(problem.code) ? problem : withCures(problem, analysis, workspace)));
+}
+
+function withCures(problem: Problem, analysis: Analysis, workspace: Workspace): Problem {
+  return { ...problem, fixes: [...problem.fixes, ...curesOf(problem, analysis, workspace)].slice(0, mostFixes) };
 }
 
 /** The verified cures of one problem. */

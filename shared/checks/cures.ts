@@ -23,9 +23,15 @@ export function waitFirst({ drill, timeline }: DrillAnalysis, pass: Pass, text: 
   const beats = drill.sequences.find((sequence) => sequence.id === pass.sequence && sequence.mirrorOf === null)?.beats ?? [];
   const index = timeline.beats.find((beat) => beat.number === pass.beat)?.index;
   const beat = beats.find((each) => each.index === index);
-  if (!beat || pass.slack === null) return [];
+  if (!beat || pass.slack === null || pass.action.firstTime) return [];
   const found = partOf([beat], pass);
   const time = Math.ceil(-pass.slack * 2) / 2;
+  const before = beats[beat.index - 1]?.lead;
+  const waiting = before?.actor === pass.from ? before.chain.find((action) => action.verb === 'waits') : undefined;
+  if (!found && waiting?.length) {
+    const longer = waiting.length + time;
+    return [{ title: `Let ${pass.from} wait ${longer} s instead of ${waiting.length} s`, about: 'wait', edits: [{ span: waiting.span, text: `waits ${longer} s` }] }];
+  }
   const indent = text.slice(text.lastIndexOf('\n', beat.span.from - 1) + 1, beat.span.from);
   const meanwhile = found ? ` while ${text.slice(found.part.span.from, found.part.span.to)}` : '';
   const line = { span: { from: beat.span.from, to: beat.span.from }, text: `${pass.from} waits ${time} s${meanwhile}\n${indent}` };

@@ -6,6 +6,7 @@ const titles: Readonly<Record<Group, { readonly title: string; readonly about: s
   ball: { title: 'Ball', about: 'Who has it, where it goes, whether it gets there.' },
   time: { title: 'Time', about: 'Who is where when: everything is played through with real runs and real balls.' },
   rotation: { title: 'Rotation', about: 'Who goes where for the next repetition.' },
+  games: { title: 'Games', about: 'Teams, numbers and rules.' },
 };
 
 /** The guide to all problems, as Markdown: what each code means, why it matters, an example of the fault and of its cure. */

@@ -20,6 +20,7 @@ import { check as outsideWorkspace } from './outside-workspace.ts';
 import { check as passLength } from './pass-length.ts';
 import { check as passToSelf } from './pass-to-self.ts';
 import { check as pitchSize } from './pitch-size.ts';
+import { check as playerCount } from './player-count.ts';
 import { check as queueLength } from './queue-length.ts';
 import { check as roleNeverPlayed } from './role-never-played.ts';
 import { check as rotationMismatch } from './rotation-mismatch.ts';
@@ -46,4 +47,5 @@ export const checks: readonly Check[] = [
   noBall, passToSelf, nobodyThere, blockedLane, passLength, ballDies, touchLimit, ballNotBack,
   lateReceiver, stillRunning, collisionCourse, ballThroughRunner, longWait,
   rotationOpen, rotationMismatch, strandedPlayer, nextNotReady, roleNeverPlayed, queueLength,
+  playerCount,
 ];

@@ -7,17 +7,19 @@ import { checks } from './index.ts';
 
 /**
  * What the checks find in the drills, and in their progressions and regressions, which are told at their own names.
- * Where a line of a drill could not be understood (`writing`), only its ground is judged: who has the ball and who is where
- * hangs on every line, and one mistake should give one problem.
+ * `broken` are the places of lines that could not be understood and on which the play hangs: a drill with one has only its
+ * ground judged, because one mistake should give one problem.
  */
-export function judge(drills: readonly DrillAnalysis[], writing: readonly Problem[], analyse: (drill: Drill) => DrillAnalysis): Problem[] {
-  const errors = writing.filter((problem) => problem.severity === 'error').map((problem) => problem.span.from).sort((a, b) => a - b);
+export function judge(drills: readonly DrillAnalysis[], broken: readonly number[], analyse: (drill: Drill) => DrillAnalysis): Problem[] {
   return drills.flatMap((analysis) => {
-    const broken = anyWithin(errors, analysis.drill.span);
-    const own = found(analysis, broken);
-    const ofChanges = analysis.drill.changes.flatMap((change) => {
+    const { changes, span } = analysis.drill;
+    const all = within(broken, span);
+    const ofBase = all.filter((at) => !changes.some((change) => within([at], change.span).length > 0));
+    const own = found(analysis, ofBase.length > 0);
+    const ofChanges = changes.flatMap((change) => {
       const name = { text: change.name, ...change.nameSpan };
-      return firstOfEach(blameOnChange(own, found(analyse(change.drill), broken), { name, span: change.span }));
+      const unsure = ofBase.length > 0 || within(all, change.span).length > 0;
+      return firstOfEach(blameOnChange(own, found(analyse(change.drill), unsure), { name, span: change.span }));
     });
     return [...own, ...ofChanges];
   });
@@ -33,8 +35,8 @@ function withoutReflections(drill: Drill, problems: Problem[]): Problem[] {
   const mirrored = drill.sequences.filter((sequence) => sequence.mirrorOf !== null);
   if (mirrored.length === 0) return problems;
   const originals = drill.sequences.filter((sequence) => sequence.mirrorOf === null);
-  const told = new Set(problems.filter((problem) => originals.some((sequence) => within(sequence.span, problem.span))).map((problem) => problem.code));
-  return problems.filter((problem) => !(told.has(problem.code) && mirrored.some((sequence) => within(sequence.span, problem.span))));
+  const told = new Set(problems.filter((problem) => originals.some((sequence) => contains(sequence.span, problem.span))).map((problem) => problem.code));
+  return problems.filter((problem) => !(told.has(problem.code) && mirrored.some((sequence) => contains(sequence.span, problem.span))));
 }
 
 /** One change mostly breaks several lines in the same way: the first is told. */
@@ -47,8 +49,8 @@ function firstOfEach(problems: readonly Problem[]): Problem[] {
   return [...first.values()];
 }
 
-/** Whether one of these offsets, which are in order, lies in a span. */
-function anyWithin(offsets: readonly number[], span: Span): boolean {
+/** Those of these offsets, which are in order, that lie in a span. */
+function within(offsets: readonly number[], span: Span): readonly number[] {
   let low = 0;
   let high = offsets.length;
   while (low < high) {
@@ -56,9 +58,11 @@ function anyWithin(offsets: readonly number[], span: Span): boolean {
     if (offsets[middle]! < span.from) low = middle + 1;
     else high = middle;
   }
-  return low < offsets.length && offsets[low]! < span.to;
+  let end = low;
+  while (end < offsets.length && offsets[end]! < span.to) end += 1;
+  return offsets.slice(low, end);
 }
 
-function within(outer: Span, inner: Span): boolean {
+function contains(outer: Span, inner: Span): boolean {
   return outer.from <= inner.from && inner.to <= outer.to;
 }

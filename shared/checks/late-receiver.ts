@@ -97,11 +97,11 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** Metres that the same runner covers, from a stand to a stand, in a time. */
+/** Metres that the same runner covers in a time, from a stand; to a stand, unless in stride. */
 function lengthIn(drill: Drill, move: Move, time: number): number {
   if (time <= 0) return 0;
   const powers = ability(drill.age.value, drill.tempo.value, move.action.gait, drill.runPace?.value ?? null);
-  const timeOf = (length: number): number => runAlong(straight({ x: 0, y: 0 }, { x: length, y: 0 }), powers).time;
+  const timeOf = (length: number): number => runAlong(straight({ x: 0, y: 0 }, { x: length, y: 0 }), powers, { stop: !move.action.inStride }).time;
   const most = move.path.length;
   return timeOf(most) <= time ? most : root((length) => timeOf(length) - time, 0, most);
 }

@@ -4,14 +4,14 @@ import { seconds, Who } from './say.ts';
 
 /** A share of the repetition, and seconds, that somebody may stand still in one stretch before it is told. */
 const share = 0.6;
-const least = 12;
+const least = 15;
 
 export const check: Check = {
   code: 'long-wait',
   group: 'time',
   severity: 'info',
   title: 'A player stands still for most of the repetition',
-  why: 'Somebody with a part in the pattern stands for more than 12 seconds in a row, and for more than three fifths of the repetition. Players who wait that long get cold and look away; give them a movement, a second ball, or split the group.',
+  why: 'Somebody with a part in the pattern stands for more than 15 seconds in a row, and for more than three fifths of the repetition. Players who wait that long get cold and look away; give them a movement, a second ball, or split the group.',
   source: 'Both limits are choices without a source.',
   bad: [
     `drill "Wait" {

@@ -7,13 +7,15 @@ import { long, who } from './say.ts';
 
 /** A ball played less far than this is handed over, not passed: metres. Common practice, no source. */
 const shortest = { pass: 2, set: 1 };
+/** A launch speed over the limit by less than this factor is not told: the limit is no sharper than that. */
+const tolerance = 1.02;
 
 export const check: Check = {
   code: 'pass-length',
   group: 'ball',
   severity: 'warning',
   title: 'The pass is too short or too long',
-  why: 'Two players closer than two steps do not need a pass. And a ball that must be struck with more than three quarters of all their strength to arrive at the tempo of the drill will not come cleanly again and again.',
+  why: 'Two players closer than two steps do not need a pass. And a ball that must be struck with more than two thirds of all their strength (four fifths through the air) to arrive at the tempo of the drill will not come cleanly again and again.',
   source: 'The hardest inside-foot pass of adults is 81.24 km/h (Qualls et al.); younger players are scaled by their top speed, a choice without a source. Two metres: common practice, no source.',
   bad: [
     `drill "Two" {
@@ -67,15 +69,16 @@ export const check: Check = {
           help: `Put at least ${long(drill, least)} between them.`,
         });
       }
-      const most = greatestLaunch(drill.age.value, pass.flight.kind) * constants.comfortableShare.value;
+      const { kind, launch } = pass.flight;
+      const most = greatestLaunch(drill.age.value, kind) * constants.comfortableShare.value[kind];
       const died = timeline.faults.some((fault) => fault.kind === 'ball-dies' && fault.action === pass.action);
-      if (pass.flight.launch <= most || pass.kind === 'shot' || died) return [];
+      if (launch <= most * tolerance || pass.kind === 'shot' || died) return [];
       const age = drill.ageLabel ?? 'grown players';
       return problem(
         check,
         pass.action.span,
-        `${long(drill, length)} from ${who(pass.from)}${to} is long for ${age}: it must leave at ${speed(pass.flight.launch)}, and ${speed(most)} is what they play cleanly.`,
-        { help: 'Shorten it, play it soft, put someone in between, or take a slower tempo.' },
+        `${long(drill, length)} from ${who(pass.from)}${to} is long for ${age}: it must leave at ${speed(launch)}, and ${speed(most)} is what they play cleanly.`,
+        { help: kind === 'loft' ? 'Shorten it, or put someone in between.' : 'Shorten it, play it soft, put someone in between, or take a slower tempo.' },
       );
     }),
   cures: lengthCures,

@@ -64,6 +64,8 @@ function verb(names: readonly string[]): string {
 }
 
 function help({ drill }: DrillAnalysis): string {
+  const twice = drill.rotation.kind === 'arrows' ? drill.rotation.arrows.find((arrow, index, all) => all.findIndex((other) => other.from === arrow.from) !== index) : undefined;
+  if (twice) return `\`${twice.from}\` has two arrows that lead away, and only one player leaves it in a repetition: take one out.`;
   return drill.rotation.kind === 'arrows'
     ? 'Let the arrows come back to where they began, so that every place is left by one and taken by one.'
     : 'Let somebody move on to each place that is left, or write who goes where: rotate A -> B -> A';

@@ -39,10 +39,13 @@ export function tooLong(length: number, most: number): Problem {
   });
 }
 
-/** Without the names that a line which cannot be read may declare or use: they are told by that line's own fault. */
+/** Without the names that a line which cannot be read, or an import that fails, may declare or use: told by that line's own fault. */
 export function withoutConsequences(problems: readonly Problem[], faults: readonly Fault[], text: string): Problem[] {
   const words = new Set(faults.flatMap((fault) => lineAt(text, fault.span.from).split(/[^\p{L}\p{M}\p{N}_]+/u)));
+  const imports = new Set(['missing-import', 'outside-workspace', 'circular-import']);
+  const missing = problems.some((each) => imports.has(each.code));
   return problems.filter((each) => {
+    if (missing && each.code === 'unknown-name') return false;
     const aboutName = each.code === 'unknown-name' || each.code === 'unused-name';
     return !(aboutName && words.has(text.slice(each.span.from, each.span.to)));
   });

@@ -14,17 +14,28 @@ export function intervalOf(drill: Drill, timeline: Timeline, rotation: Rotation 
   return bounds.reduce((worst, bound) => (bound.seconds > worst.seconds ? bound : worst), { seconds: 0, because: 'nothing stands in the way of the next start' });
 }
 
+/** Seconds from the front becoming free until the next in the queue stands there: a step and a half. Common practice, no source. */
+const stepUpTime = 1;
+
 type Bound = NonNullable<Measures['interval']>;
 
 function roleBound(drill: Drill, timeline: Timeline, rotation: Rotation, station: Id): Bound[] {
   const track = timeline.tracks.find((each) => each.actor === station);
   const needed = track ? firstNeeded(timeline, track) : null;
-  const queued = (drill.stations.find((each) => each.id === station)?.holds ?? 0) >= 2;
+  if (!track || needed === null) return [];
+  if ((drill.stations.find((each) => each.id === station)?.holds ?? 0) >= 2) {
+    return [{ seconds: leaves(track) + stepUpTime - needed, because: `${station} has left and the next has stepped up` }];
+  }
   const comer = rotation.moves.find((move) => move.to === station);
   const arriving = timeline.tracks.find((each) => each.actor === comer?.actor);
-  if (needed === null || queued || !arriving) return [];
+  if (!arriving) return [];
   const seconds = finished(arriving) - needed;
   return [{ seconds, because: arriving.actor === station ? `${station} is back in place` : `${arriving.actor} has come to ${station}` }];
+}
+
+/** When the front of the queue is free: they set off for good, or have played their last ball there. */
+function leaves(track: Track): number {
+  return track.moves.at(-1)?.start ?? track.walk?.start ?? track.touches.at(-1)?.end ?? 0;
 }
 
 /** When this repetition first needs them: they are asked to move, or the first ball reaches them. */

@@ -5,9 +5,12 @@ import type { Measures } from './measure.ts';
 /** Markers this close together are one marker: metres. */
 const sameMarker = 0.3;
 
+/** A pole, mannequin or cone this close to a station marks it: metres. */
+const besideStation = 1.5;
+
 /**
- * What to carry out: furniture as written, balls, bibs, and the discs that mark the corners of the area and its zones
- * (and its sides where it is `marked every` so far). A corner that two zones share, or where a cone stands, counts once.
+ * What to carry out: furniture as written, balls, bibs, and the discs that mark the stations, the corners of the area and
+ * its zones (and its sides where it is `marked every` so far). A corner that two zones share, or where a cone stands, counts once.
  */
 export function kitOf(drill: Drill): Measures['kit'] {
   const count = (kind: FurnitureKind): number => drill.furniture.filter((thing) => thing.kind === kind).length;
@@ -24,7 +27,7 @@ export function kitOf(drill: Drill): Measures['kit'] {
     { what: 'ladders', count: count('ladder') },
     { what: 'mini goals', count: count('minigoal') },
     { what: 'goals', count: count('goal') },
-    ...drill.teams.map((team) => ({ what: team.bib ? `bibs ${team.bib}` : `bibs ${team.name}`, count: team.size })),
+    ...drill.teams.flatMap((team) => (team.bib ? [{ what: `bibs ${team.bib}`, count: team.size }] : [])),
   ];
   return items.filter((item) => item.count > 0);
 }
@@ -32,11 +35,17 @@ export function kitOf(drill: Drill): Measures['kit'] {
 function markersOf(drill: Drill, standing: readonly Point[]): number {
   const spots = new Set(standing.map(cell));
   const before = spots.size;
-  for (const spot of areaSpots(drill)) spots.add(cell(spot));
+  for (const spot of [...areaSpots(drill), ...unmarkedStations(drill)]) spots.add(cell(spot));
   for (const zone of drill.zones) {
     if (zone.shape.kind === 'polygon') for (const corner of zone.shape.points) spots.add(cell(corner));
   }
   return spots.size - before;
+}
+
+/** Stations with nothing upright beside them that shows where they are. */
+function unmarkedStations(drill: Drill): readonly Point[] {
+  const shows = drill.furniture.filter((thing) => thing.kind === 'pole' || thing.kind === 'mannequin' || thing.kind === 'cone');
+  return drill.stations.map((station) => station.at).filter((at) => shows.every((thing) => distance(thing.at, at) > besideStation));
 }
 
 function areaSpots(drill: Drill): Point[] {

@@ -42,8 +42,8 @@ export function measure(drill: Drill, timeline: Timeline, rotation: Rotation | n
 
 /** Everyone the text places: the queues, the players of teams, the keepers. */
 export function headcount(drill: Drill): number {
-  const queued = drill.stations.reduce((sum, station) => sum + station.holds, 0);
-  return queued + drill.actors.filter((actor) => actor.kind === 'player' || actor.kind === 'keeper').length;
+  const queued = drill.stations.filter((station) => station.team === null).reduce((sum, station) => sum + station.holds, 0);
+  return queued + drill.teams.reduce((sum, team) => sum + team.size, 0);
 }
 
 /** `Base1`, `Base2`; just `Left` where only one stands. */

@@ -113,17 +113,17 @@ export const constants = {
     note: 'The hardest pass of an adult; that of younger players is smaller in proportion to their top running speed (CHOSEN).',
   },
   comfortableShare: {
-    value: 0.75,
+    value: { roll: 0.65, loft: 0.8 },
     unit: '1',
     flag: 'CHOSEN',
     source: 'Modelling choice',
-    note: 'Passes up to this share of the greatest launch speed can be played well again and again.',
+    note: 'Passes along the ground, and lofted ones, up to this share of the greatest launch speed can be played well again and again.',
   },
   loftedFactor: {
-    value: 1.2,
+    value: 1.3,
     unit: '1',
     flag: 'CHOSEN',
-    source: 'Modelling choice',
+    source: 'Modelling choice: it carries a well-struck ball of a grown player about 40 m, as common practice has it',
     note: 'A lofted ball is struck with the instep, which can be harder than the inside of the foot by this factor.',
   },
 

@@ -131,7 +131,7 @@ function speedLimits(stretches: readonly Segment[], ability: Ability, stop: bool
   let next = stop ? 0 : Infinity;
   for (let index = stretches.length - 1; index >= 0; index -= 1) {
     const stretch = stretches[index] as Segment;
-    const within = stretch.kind === 'arc' ? Math.min(ability.topSpeed, Math.sqrt(ability.grip * stretch.radius)) : ability.topSpeed;
+    const within = stretch.kind === 'arc' ? Math.min(ability.topSpeed, Math.sqrt(ability.grip * runRadius(stretch))) : ability.topSpeed;
     const exit = Math.min(next, within);
     const entry = Math.min(within, Math.sqrt(exit * exit + 2 * ability.braking * stretch.length));
     limits[index] = { entry, within, exit };
@@ -139,6 +139,15 @@ function speedLimits(stretches: readonly Segment[], ability: Ability, stop: bool
     next = before && turns(before, stretch) ? 0 : entry;
   }
   return limits;
+}
+
+/**
+ * The radius a curve is run at, metres. A slight turn is run wider than it is drawn, as much as keeps within `cornerCut` of
+ * it: an arc of sweep φ may be cut by R = r + c / (1 / cos(φ / 2) - 1); from a half turn on there is nothing to cut.
+ */
+export function runRadius({ radius, sweep }: { readonly radius: number; readonly sweep: number }): number {
+  const half = Math.abs(sweep) / 2;
+  return half >= Math.PI / 2 ? radius : radius + constants.cornerCut.value / (1 / Math.cos(half) - 1);
 }
 
 /** Whether the direction jumps from the end of one stretch to the start of the next. */

@@ -16,7 +16,7 @@ const atOwnStation = 4;
  */
 export function rotationOf(drill: Drill, timeline: Timeline): Rotation | null {
   if (drill.stations.length === 0 || timeline.beats.length === 0) return null;
-  const moves = drill.stations.filter((station) => station.holds >= 1).map((station) => moveOf(drill, timeline, station));
+  const moves = drill.stations.flatMap((station) => [moveOf(drill, timeline, station), ...moveOfNext(drill, timeline, station)]);
   const places = drill.stations.flatMap((station) => Array.from({ length: station.holds }, (_, index) => ({ station: station.id, number: index + 1 })));
   const closed = drill.stations.every((station) => surplus(moves, station.id) === 0) && moves.every((move) => move.to !== null);
   const source = drill.rotation.kind;
@@ -75,17 +75,33 @@ function moveOf(drill: Drill, timeline: Timeline, station: Station): StationMove
   }
 }
 
+/** The next in line, when they have played as well and gone on to another station. */
+function moveOfNext(drill: Drill, timeline: Timeline, station: Station): StationMove[] {
+  const actor = `next ${station.id}`;
+  const track = timeline.tracks.find((each) => each.actor === actor);
+  const to = track && arrivesAt(drill, track);
+  if (drill.rotation.kind !== 'read' || station.holds < 2 || !to || to === station.id) return [];
+  return [{ actor, from: station.id, to, span: track.moves.at(-1)!.action.span }];
+}
+
+/** Those who go leave their queue, the others move up, and those who come join its end: one at a time, in the order of the stations. */
 function imageOf(places: readonly QueuePlace[], moves: readonly StationMove[], drill: Drill, timeline: Timeline): number[] {
-  const index = new Map(places.map((place, i) => [`${place.station} ${place.number}`, i]));
-  const of = (station: Id, number: number): number => index.get(`${station} ${number}`)!;
-  const holds = new Map(drill.stations.map((station) => [station.id, station.holds]));
-  return places.map((place) => {
-    const move = moves.find((each) => each.from === place.station)!;
-    const turns = move.to !== place.station || rejoins(move, drill, timeline);
-    if (!turns) return of(place.station, place.number);
-    if (place.number > 1) return of(place.station, place.number - 1);
-    return of(move.to!, holds.get(move.to!)!);
+  const indexOf = new Map(places.map((place, index) => [`${place.station} ${place.number}`, index]));
+  const queues = new Map(drill.stations.map((station) => [station.id, places.filter((place) => place.station === station.id)]));
+  const going = moves.flatMap((move) => {
+    if (move.to === move.from && !rejoins(move, drill, timeline)) return [];
+    const place = queues.get(move.from)![move.actor === move.from ? 0 : 1];
+    return place ? [{ place, to: move.to! }] : [];
   });
+  const image: number[] = [];
+  for (const [station, queue] of queues) {
+    const staying = queue.filter((place) => !going.some((each) => each.place === place));
+    const coming = going.filter((each) => each.to === station).map((each) => each.place);
+    for (const [number, place] of [...staying, ...coming].entries()) {
+      image[indexOf.get(`${place.station} ${place.number}`)!] = indexOf.get(`${station} ${number + 1}`)!;
+    }
+  }
+  return image;
 }
 
 /** Comes back to the end of their own queue: an arrow to itself, or the next in line has played in the meantime. */

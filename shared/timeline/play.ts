@@ -93,9 +93,16 @@ export const atTheFeet = 0.3;
 /** Close enough to a lying ball, or to a heap of balls, to play it: metres. */
 const withinReach = 1.5;
 
-/** The ball this person plays next: the one they hold, one that lies at their feet, or the next from the heap they stand by. */
+/** The ball this person holds; of several the nearest, and of those the one they have had the longest. */
+export function heldBy(play: Play, person: Person): Ball | null {
+  const held = play.balls.filter((ball) => ball.holder === person.actor.id);
+  const away = (ball: Ball): number => Math.max(atTheFeet, distance(ball.at, person.at));
+  return held.reduce<Ball | null>((best, ball) => (best && (away(best) - away(ball) || ball.since - best.since) <= 0 ? best : ball), null);
+}
+
+/** The ball this person plays next: one they hold, one that lies at their feet, or the next from the heap they stand by. */
 export function ballOf(play: Play, person: Person): Ball | null {
-  const held = play.balls.filter((ball) => ball.holder === person.actor.id).sort((a, b) => a.since - b.since)[0];
+  const held = heldBy(play, person);
   if (held) return held;
   const lying = play.balls.find((ball) => ball.holder === null && distance(ball.at, person.at) <= withinReach);
   if (lying) return lying;

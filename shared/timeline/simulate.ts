@@ -4,7 +4,7 @@ import { constants } from '../physics/constants.ts';
 import { touchLimit } from './limit.ts';
 import { destination, go, goTo } from './move.ts';
 import { playBall } from './pass.ts';
-import { addBall, atTheFeet, ballOf, kickOff, lieUntil, type Ball, type Person, type Play } from './play.ts';
+import { addBall, atTheFeet, ballOf, heldBy, kickOff, lieUntil, type Ball, type Person, type Play } from './play.ts';
 import type { BallTrack, Timeline, Track } from './timeline.ts';
 
 /**
@@ -39,9 +39,8 @@ function playTogether(play: Play, sequences: readonly Sequence[], start: number)
 
 /** When the next beat of a sequence could start, as things stand. */
 function earliest(play: Play, lane: { readonly sequence: Sequence; readonly next: number; readonly over: number }): number {
-  const beat = lane.sequence.beats[lane.next]!;
-  const holds = play.balls.find((ball) => ball.holder === beat.lead.actor);
-  return Math.max(lane.over, holds?.since ?? 0);
+  const person = play.people.get(lane.sequence.beats[lane.next]!.lead.actor);
+  return Math.max(lane.over, (person && heldBy(play, person)?.since) ?? 0);
 }
 
 /** Plays one beat after the one before is over; returns when its lead is over. */
@@ -79,13 +78,13 @@ function leadStart(play: Play, lead: Part, over: number): number {
   const person = play.people.get(lead.actor);
   const first = lead.chain[0];
   if (!person || !first || !isBallAction(first)) return over;
-  const ball = play.balls.find((each) => each.holder === lead.actor);
+  const ball = heldBy(play, person);
   return Math.max(over, ball ? ball.since + controlTime(play, person, ball, first) : 0, person.free);
 }
 
 /** Seconds from receiving a ball to playing it on. A ball taken away with the first touch, or played first time, needs none. */
 function controlTime(play: Play, person: Person, ball: Ball, action: Action): number {
-  if (!ball.fresh) return 0;
+  if (!ball.fresh || action.verb === 'touches to' || action.verb === 'dribbles to') return 0;
   const count = touchesOf(play, person, ball, action);
   return count <= 1 ? 0 : constants.controlTime.value + (count - 2) * constants.touchTime.value;
 }
@@ -151,16 +150,18 @@ function playBallAction(play: Play, person: Person, action: Action, at: { readon
 
 /** Someone plays a ball they do not have: the fault is told, and they are given one so that the rest can be judged. */
 function ballFromNowhere(play: Play, person: Person, action: Action, beat: number, time: number): Ball {
-  const ball = play.balls.find((each) => each.lost) ?? play.balls[0];
-  if (!ball?.lost) play.faults.push({ kind: 'no-ball', action, actor: person.actor.id, beat, holder: ball?.holder ?? null });
-  if (!ball) return addBall(play, person.at, person.actor.id, 0);
-  lieUntil(ball, time);
-  ball.at = person.at;
-  ball.holder = person.actor.id;
-  ball.since = Math.min(ball.since, time);
-  ball.fresh = false;
-  ball.lost = false;
-  return ball;
+  const lost = play.balls.find((each) => each.lost);
+  if (!lost) {
+    play.faults.push({ kind: 'no-ball', action, actor: person.actor.id, beat, holder: play.balls[0]?.holder ?? null });
+    return addBall(play, person.at, person.actor.id, 0);
+  }
+  lieUntil(lost, time);
+  lost.at = person.at;
+  lost.holder = person.actor.id;
+  lost.since = Math.min(lost.since, time);
+  lost.fresh = false;
+  lost.lost = false;
+  return lost;
 }
 
 /** Returns when the movement is over. */

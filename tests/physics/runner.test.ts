@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { planPath, straight, type Path, type Segment } from '../../shared/geometry/path.ts';
-import { ability, distanceAt, runAlong, speedAt, timeToRun, type Ability, type Run } from '../../shared/physics/runner.ts';
+import { ability, distanceAt, runAlong, runRadius, speedAt, timeToRun, type Ability, type Run } from '../../shared/physics/runner.ts';
 import { integrate } from './integrate.ts';
 
 const millimetre = 1e-3;
@@ -158,5 +158,5 @@ function fastestAt(path: Path, s: number, ability: Ability): number {
     before += segment.length;
     return s > start + 1e-6 && s < before - 1e-6;
   });
-  return Math.min(ability.topSpeed, ...touching.map((segment) => (segment.kind === 'arc' ? Math.sqrt(ability.grip * segment.radius) : Infinity)));
+  return Math.min(ability.topSpeed, ...touching.map((segment) => (segment.kind === 'arc' ? Math.sqrt(ability.grip * runRadius(segment)) : Infinity)));
 }

@@ -33,6 +33,14 @@ test.each([
   { what: 'read from the movements', beats: following, rotate: '', moves: 'Base>Left Left>Right Right>Base', cycles: 'Base1>Left>Right>Base2', order: 4 },
   { what: 'one left out', beats: round, rotate: 'rotate Base -> Left -> Base', moves: 'Base>Left Left>Base Right>Right', cycles: 'Base1>Left>Base2 | Right', order: 3 },
   { what: 'back to the end of one’s own queue', beats: round, rotate: 'rotate Base -> Base', moves: 'Base>Base Left>Left Right>Right', cycles: 'Base1>Base2 | Left | Right', order: 2 },
+  {
+    what: 'the next in line plays and goes as well',
+    beats: 'Base passes to Left while Base follows\n    Left passes to next Base while Left follows\n    next Base passes to Right while next Base follows\n    Right passes to Base while Right runs to Base',
+    rotate: '',
+    moves: 'Base>Left Base>Right Left>Base Right>Base',
+    cycles: 'Base1>Left | Base2>Right',
+    order: 2,
+  },
   { what: 'not closed', beats: round, rotate: 'rotate Base -> Left -> Right', moves: 'Base>Left Left>Right Right>Right', cycles: '', order: null },
 ])('$what', ({ beats, rotate, moves, cycles, order }) => {
   expect(rotation(beats, rotate)).toEqual({ moves, cycles, order });

@@ -9,7 +9,7 @@ describe('JSON', () => {
     ['area', { width: 12, length: 12, m2: 144 }],
     ['spacePerPlayer', { outfield: 72, all: 72 }],
     ['rotation', { closed: true, cycles: [['Base'], ['Wall']], order: 1 }],
-    ['kit', [{ what: 'balls', count: 1 }, { what: 'discs', count: 4 }]],
+    ['kit', [{ what: 'balls', count: 1 }, { what: 'discs', count: 6 }]],
   ];
   test.each(expected)('%s', async (key, value) => {
     const { files: [{ file, drills: [drill] }] } = JSON.parse((await halfturn(folder({ 'a.drill': sound }), ['measure', 'a.drill', '--format', 'json'])).out);
@@ -40,7 +40,7 @@ test('text is for a coach', async () => {
   const { status, out, err } = await halfturn(folder({ 'a.drill': sound }), ['measure', 'a.drill']);
   expect({ status, err }).toEqual({ status: 0, err: '' });
   expect(out).toMatch(/^Two \(a\.drill\)\n {2}2 players on 12 x 12 m, 72 m² a player\n {2}one repetition {2}\d+\.\d s\n/);
-  expect(out).toMatch(/^ {2}kit {13}1 ball, 4 discs$/m);
+  expect(out).toMatch(/^ {2}kit {13}1 ball, 6 discs$/m);
   expect(out).toMatch(/^ +0\.0 {2}Base {2}Wall {5}8\.0 /m);
 });
 

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { analyse } from '../../shared/analyse.ts';
 import { constants } from '../../shared/physics/constants.ts';
 import { ballPosition, personAt } from '../../shared/timeline/at.ts';
+import { queueSpot } from '../../shared/timeline/queue.ts';
 import type { Timeline } from '../../shared/timeline/timeline.ts';
 
 /** One drill of three stations in a row, 8 m apart, with these beats. */
@@ -76,6 +77,39 @@ test('sequences joined by `and` run side by side, those after a comma one after 
 test('whoever follows ends at the end of the queue of the one they played to', () => {
   const { tracks } = play('B waits 1 s\nA passes to B while A follows\nB passes to next A');
   expect(tracks.find((track) => track.actor === 'A')!.moves.at(-1)!.action.station).toBe('B');
+});
+
+test('a ball is taken away with the first touch, however far the dribble goes', () => {
+  const { passes, tracks } = play('A passes to B\nB dribbles to (17, 11)\nB passes to C');
+  expect(tracks.find((track) => track.actor === 'B')!.moves[0]!.start).toBe(passes[0]!.arrival);
+});
+
+test('of several balls the one at the feet is played', () => {
+  const { passes } = play('A dribbles to (4, 10)\nA passes to B', 'balls 6 at 1 above A');
+  expect(passes[0]!.fromAt).toMatchObject({ x: 4, y: 10 });
+});
+
+test('a slight bend costs little, a right angle more', () => {
+  const time = (way: string): number => play(`A passes to B while C runs to (18, 2) ${way}`).tracks.find((track) => track.actor === 'C')!.moves[0]!.run.time;
+  const straight = time('');
+  expect(time('via (18.3, 4)') - straight).toBeLessThan(0.3);
+  expect(time('via (14, 4)') - straight).toBeGreaterThan(0.5);
+});
+
+test('a queue keeps out of the way of the balls to and from its station', () => {
+  const { drills } = analyse(`drill "Low" {
+  area 20 x 30
+  station A at (10, 2)
+  station B at (10, 12) holds 4
+  ball at A
+  sequence {
+    A passes to B
+    B passes to A
+  }
+}`);
+  const { drill } = drills[0]!;
+  const spots = [1, 2, 3].map((number) => queueSpot(drill, drill.stations[1]!, number));
+  expect(spots.every((spot) => spot.y >= 12 || spot.x !== 10)).toBe(true);
 });
 
 test('nobody and no ball jumps: between two looks everything moves no faster than it can', () => {
