@@ -1,0 +1,25 @@
+import { readFileSync, readdirSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { parse } from '../../grammar/parse.ts';
+import { print } from '../../grammar/printer.ts';
+import { analyse } from '../../shared/analyse.ts';
+import { starter } from '../../shared/examples/starter.ts';
+
+const folder = new URL('../../shared/examples/', import.meta.url);
+const demo = readdirSync(folder).filter((name) => name.endsWith('.drill')).map((name) => ({ name, text: readFileSync(new URL(name, folder), 'utf8') }));
+const faulty = new Map([['in-a-hurry.drill', ['outside-area', 'blocked-lane', 'nobody-there', 'rotation-open']]]);
+
+test.each([...demo, { name: 'the starter', text: starter('Mine') }])('$name has the problems it is meant to have', ({ name, text }) => {
+  expect(analyse(text).problems.map((problem) => problem.code)).toEqual(faulty.get(name) ?? []);
+});
+
+test.each(demo)('$name is in printed form', ({ text }) => {
+  expect(print(parse(text).file)).toBe(text);
+});
+
+test('the drill in the README is the one of the picture below it', () => {
+  const readme = readFileSync(new URL('../../README.md', import.meta.url), 'utf8');
+  const shown = /```drill\n([\s\S]*?)```/.exec(readme)![1]!.trimEnd().split('\n');
+  const drill = demo.find(({ name }) => name === 'diamond.drill')!.text.split('\n');
+  expect(shown.filter((line) => !drill.includes(line))).toEqual([]);
+});
