@@ -36,6 +36,13 @@ export function positionAt(lines: Lines, offset: number): Position {
   return { line, character: within - lines.starts[line]! };
 }
 
+/** A position past the end of its line, or of the text, gives that end. */
+export function offsetAt(lines: Lines, { line, character }: Position): number {
+  if (line >= lines.starts.length) return lines.text.length;
+  const from = lines.starts[Math.max(0, line)]!;
+  return Math.min(from + Math.max(0, character), from + lineText(lines, Math.max(0, line)).length);
+}
+
 export function rangeOf(lines: Lines, span: Span): Range {
   return { start: positionAt(lines, span.from), end: positionAt(lines, span.to) };
 }

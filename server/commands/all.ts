@@ -5,6 +5,7 @@ import { explain } from './explain.ts';
 import { format } from './format.ts';
 import { measure } from './measure.ts';
 import { newDrill } from './new.ts';
+import { serve } from './serve.ts';
 
 /** In the order of the help page. */
 export const commands: readonly Command[] = [
@@ -14,4 +15,5 @@ export const commands: readonly Command[] = [
   measure,
   explain,
   newDrill,
+  serve,
 ];

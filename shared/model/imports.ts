@@ -68,7 +68,7 @@ function imported(
 }
 
 /** A path as written in a file, relative to the workspace; null when it is absolute or climbs out. */
-function pathFrom(from: string, written: string): string | null {
+export function pathFrom(from: string, written: string): string | null {
   if (/^\/|^[a-z][a-z+.-]*:|[\\\0]/i.test(written)) return null;
   const steps = from.split('/').slice(0, -1);
   for (const step of written.split('/')) {
