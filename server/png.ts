@@ -1,4 +1,5 @@
 /** Pictures as PNG, drawn with the shipped font; fonts of the machine are asked only for scripts that it does not have. */
+import { existsSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import type { Resvg } from '@resvg/resvg-js';
@@ -15,13 +16,14 @@ export function toPixels(svg: string, scale: number): { readonly width: number; 
   return { width: image.width, height: image.height, data: image.pixels };
 }
 
-const fontFiles = ['medium', 'bold'].map((weight) => fileURLToPath(new URL(`../shared/font/barlow-semi-condensed-${weight}.ttf`, import.meta.url)));
+/** Beside the room of the source, or of a bundle; beside a bundle that stands alone. */
+const fontFiles = ['medium', 'bold'].flatMap((weight) => ['../', './'].map((room) => fileURLToPath(new URL(`${room}shared/font/barlow-semi-condensed-${weight}.ttf`, import.meta.url))).filter((file) => existsSync(file)).slice(0, 1));
 
 function rendered(svg: string, scale: number) {
   // Native, and needed for pictures only: loaded when the first one is drawn.
   const { Resvg: Renderer } = createRequire(import.meta.url)('@resvg/resvg-js') as { Resvg: typeof Resvg };
   return new Renderer(svg, {
-    font: { fontFiles, loadSystemFonts: !isCovered(svg), defaultFontFamily: fontFamily },
+    font: { fontFiles, loadSystemFonts: fontFiles.length === 0 || !isCovered(svg), defaultFontFamily: fontFamily },
     fitTo: { mode: 'zoom', value: scale },
     logLevel: 'off',
   }).render();

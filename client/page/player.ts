@@ -42,7 +42,7 @@ function play({ end, beats, tracks, strip }: PlayerData): void {
     }
     if (strip && cursor) cursor.setAttribute('transform', `translate(${(strip.left + strip.perSecond * drawn).toFixed(2)} 0)`);
     bar.value = `${time}`;
-    bar.setAttribute('aria-valuetext', `${time.toFixed(1)} seconds${beat < 0 ? '' : `, beat ${beats[beat]?.number}`}`);
+    bar.setAttribute('aria-valuetext', `${time.toFixed(1)} seconds${beat < 0 ? '' : `, beat ${beats[beat]?.label}`}`);
     clock.textContent = `${time.toFixed(1)} / ${end.toFixed(1)} s`;
     for (const [index, item] of items.entries()) {
       if (index === beat) item.setAttribute('aria-current', 'step');

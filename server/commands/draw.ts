@@ -44,11 +44,13 @@ export const draw = command({
     const analysis = analyse(source.text, workspaceOf(source.path));
     const drill = chosen(analysis.drills, options.drill, source.name);
     const problems = problemsOn(drill, analysis.problems);
+    const variation = analysis.drills.flatMap((each) => each.drill.changes).find(({ id }) => id === drill.drill.id);
     const scene = stage(drill, {
       theme: options.theme ?? 'light',
       convention: conventions.find((each) => each.replace(' ', '-') === options.convention) ?? conventions[0],
       problems: problems.filter(({ severity }) => severity === 'error' || severity === 'warning'),
       ...(options.scale === null ? {} : { scale: scaleOf(options.scale) }),
+      ...(variation ? { variation } : {}),
     });
     const progress = progressOn(io);
     const picture = pictureOf(scene, kind, options, progress);

@@ -46,6 +46,8 @@ export function cut(text: string, width: number, size: number, weight: Weight): 
 export function wrap(text: string, width: number, size: number, weight: Weight, most: number): string[] {
   const words = text.split(/\s+/).filter((word) => word !== '');
   const space = textWidth(' ', size, weight);
+  // Only what is known to be too wide is measured again.
+  const fitted = (line: readonly string[], wide: number) => (wide > width ? cut(line.join(' '), width, size, weight) : line.join(' '));
   const lines: string[] = [];
   let line: string[] = [];
   let used = 0;
@@ -54,17 +56,18 @@ export function wrap(text: string, width: number, size: number, weight: Weight, 
     if (line.length > 0 && used + space + wide > width) {
       if (lines.length + 1 === most) {
         line.push(...words.slice(index));
+        used = Infinity;
         break;
       }
-      lines.push(line.join(' '));
+      lines.push(fitted(line, used));
       line = [];
       used = 0;
     }
     used += (line.length > 0 ? space : 0) + wide;
     line.push(word);
   }
-  if (line.length > 0) lines.push(line.join(' '));
-  return lines.map((one) => cut(one, width, size, weight));
+  if (line.length > 0) lines.push(fitted(line, used));
+  return lines;
 }
 
 /** Thousandths of the size by code point; undefined where the font has no sign. */

@@ -1,4 +1,5 @@
 /** A scene as one self-contained page that plays: nothing is fetched, and its policy forbids that anything could be. */
+import type { Note } from '../scene/notes.ts';
 import type { Mover, Scene, SceneBeat, StripAxis } from '../scene/scene.ts';
 import { fontCss } from './font-css.ts';
 import { script, scriptHash, style, styleHash } from './page-parts.ts';
@@ -8,7 +9,7 @@ import { escapeXml } from './xml.ts';
 /** What the player reads from the page. */
 export interface PlayerData {
   readonly end: number;
-  readonly beats: readonly Pick<SceneBeat, 'number' | 'start' | 'end'>[];
+  readonly beats: readonly Pick<SceneBeat, 'label' | 'start' | 'end'>[];
   readonly tracks: readonly Mover['track'][];
   readonly strip: StripAxis | null;
 }
@@ -23,7 +24,9 @@ export function toHtml(scene: Scene): string {
     `<title>${escapeXml(scene.title)}</title>\n<style>${fontCss}\n${style}</style>\n</head>\n<body>\n<main>\n<h1>${escapeXml(scene.title)}</h1>\n`,
     `<figure>\n${toSvg(scene, { interactive: true, variables: true })}</figure>\n`,
     plays ? controls(scene.end) : '',
-    `<ol id="beats" aria-label="Order of play">\n${scene.beats.map((beat) => beatItem(beat, plays)).join('')}</ol>\n</main>\n`,
+    `<ol id="beats" role="list" aria-label="Order of play">\n${scene.beats.map((beat) => beatItem(beat, plays)).join('')}</ol>\n`,
+    scene.notes.length > 0 ? `<div class="notes">\n${scene.notes.map(section).join('')}</div>\n` : '',
+    '</main>\n',
     plays ? `<script type="application/json" id="player-data">${inScript(playerData(scene))}</script>\n<script>${script}</script>\n` : '',
     '</body>\n</html>\n',
   ].join('');
@@ -45,13 +48,18 @@ function controls(end: number): string {
   ].join('');
 }
 
-function beatItem({ number, text }: SceneBeat, plays: boolean): string {
-  const words = escapeXml(text);
-  return `<li value="${number}">${plays ? `<button type="button">${words}</button>` : words}</li>\n`;
+function beatItem({ label, text }: SceneBeat, plays: boolean): string {
+  const words = `<b>${escapeXml(label)}</b> ${escapeXml(text)}`;
+  return `<li>${plays ? `<button type="button">${words}</button>` : words}</li>\n`;
+}
+
+function section({ id, title, entries }: Note): string {
+  const item = ({ about, text }: Note['entries'][number]) => `<li>${about === null ? '' : `<b>${escapeXml(about)}:</b> `}${escapeXml(text)}</li>\n`;
+  return `<section aria-labelledby="about-${id}">\n<h2 id="about-${id}">${escapeXml(title)}</h2>\n<ul>\n${entries.map(item).join('')}</ul>\n</section>\n`;
 }
 
 function playerData({ end, beats, movers, strip }: Scene): PlayerData {
-  return { end, beats: beats.map((beat) => ({ number: beat.number, start: beat.start, end: beat.end })), tracks: movers.map((mover) => mover.track), strip };
+  return { end, beats: beats.map((beat) => ({ label: beat.label, start: beat.start, end: beat.end })), tracks: movers.map((mover) => mover.track), strip };
 }
 
 /** JSON that cannot close its script element. */

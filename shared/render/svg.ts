@@ -27,8 +27,10 @@ export function toSvg(scene: Scene, options: SvgOptions = {}): string {
   const frame = options.at === undefined ? null : frameAt(scene, options.at);
   const moves = options.animated === true && scene.end > 0;
   const css = [options.embedFont === true ? fontCss : '', moves ? animationCss(scene) : ''].join('');
+  // At a moment everyone is elsewhere: the names of where they started, and the marks of where they will be, are left out.
+  const gone = new Set(frame ? scene.movers.map(({ id }) => id.replace('person-', 'name-')) : []);
   const body = layers.map((layer) => {
-    const marks = scene.marks.filter((mark) => mark.layer === layer && !(frame && layer === 'later'));
+    const marks = scene.marks.filter((mark) => mark.layer === layer && !(frame && layer === 'later') && !gone.has(mark.id));
     const movers = layer === 'people' ? write.movers('person', frame) : layer === 'ball' ? write.movers('ball', frame) : '';
     const cursor = layer === 'strip' && (frame || moves || options.interactive) ? write.cursor(frame) : '';
     const inside = marks.map(write.mark).join('') + movers + cursor;
@@ -47,13 +49,17 @@ export function toSvg(scene: Scene, options: SvgOptions = {}): string {
   ].join('');
 }
 
-/** Only what moves, on nothing: laid over a picture of the rest when films are made. */
-export function moversSvg(scene: Scene, at: number): string {
+/** Millimetres of the square that every mover has to itself on their common sheet. */
+export const stampSize = 12;
+
+/** Everything that moves, each in the middle of a square of its own from left to right, then the shadow of balls: for films. */
+export function stampsSvg(scene: Scene): string {
   const write = writer(scene, {});
-  const frame = frameAt(scene, at);
+  const stamps = [...scene.movers.map((mover) => mover.shapes.map(write.shape).join('')), write.shadow];
+  const [width, height] = [stampSize * stamps.length, stampSize].map(mm);
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(scene.width)}mm" height="${mm(scene.height)}mm" viewBox="0 0 ${mm(scene.width)} ${mm(scene.height)}" font-family="${fontStack}">`,
-    write.movers('person', frame), write.movers('ball', frame), write.cursor(frame),
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" font-family="${fontStack}">`,
+    ...stamps.map((inside, index) => `<g transform="translate(${mm(stampSize * (index + 0.5))} ${mm(stampSize / 2)})">${inside}</g>`),
     '</svg>',
   ].join('');
 }
@@ -88,16 +94,18 @@ function writer(scene: Scene, options: SvgOptions) {
     return ` id="${escapeXml(id.replaceAll(' ', '-'))}"${source}${focus}`;
   };
 
+  const shadow = `<ellipse cx="0.3" cy="0.5" rx="0.9" ry="0.6" fill="${paint('note')}" fill-opacity="0.5"/>`;
   const mover = (one: Mover, index: number, frame: Frame | null) => {
     const { x, y, height } = moverAt(one.track, frame?.time ?? 0);
     const inside = one.shapes.map(shape).join('');
-    const shadow = one.kind === 'ball' ? `<ellipse cx="0.3" cy="0.5" rx="0.9" ry="0.6" fill="${paint('note')}" fill-opacity="0.5"/>` : '';
     const lifted = one.kind === 'ball' ? `<g class="lift lift-${index}" transform="translate(0 ${mm(-height * liftPerMetre)})">${inside}</g>` : inside;
-    return `<g${attributes(one)} class="mover mover-${index}" transform="translate(${mm(x)} ${mm(y)})">${shadow}${lifted}</g>`;
+    return `<g${attributes(one)} class="mover mover-${index}" transform="translate(${mm(x)} ${mm(y)})">${one.kind === 'ball' ? shadow : ''}${lifted}</g>`;
   };
 
   return {
     paint,
+    shape,
+    shadow,
     mark: (mark: Mark) => `<g${attributes(mark)}>${mark.shapes.map(shape).join('')}</g>\n`,
     movers: (kind: Mover['kind'], frame: Frame | null) => scene.movers.map((one, index) => (one.kind === kind ? `${mover(one, index, frame)}\n` : '')).join(''),
     cursor: (frame: Frame | null) => {

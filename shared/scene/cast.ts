@@ -73,8 +73,7 @@ export function laterMark({ at, actor, index, number }: LaterPlace, cast: Cast):
   };
 }
 
-/** A1, A2 behind letters; primes behind a player's number, which would grow a digit otherwise. */
+/** A1, A2 behind letters; primes behind a digit, which would become another number. */
 function laterLetters(letters: string, number: number): string {
-  if (!/^\d/.test(letters)) return `${letters}${number}`;
-  return `${letters}${number === 1 ? '′' : number === 2 ? '″' : `′${number}`}`;
+  return /\d$/.test(letters) ? `${letters}${'″'.repeat(number >> 1)}${'′'.repeat(number & 1)}` : `${letters}${number}`;
 }

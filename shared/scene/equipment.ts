@@ -1,7 +1,7 @@
 /** Furniture and spare balls in their places. */
-import { distance } from '../geometry/point.ts';
-import type { Drill } from '../model/drill.ts';
-import type { Timeline } from '../timeline/timeline.ts';
+import { distance, type Point } from '../geometry/point.ts';
+import type { BallSupply, Drill } from '../model/drill.ts';
+import type { BallTrack, Timeline } from '../timeline/timeline.ts';
 import { furnitureNames, furnitureSymbol, supplyShapes } from './furniture.ts';
 import { type Box, onSheet } from './ground.ts';
 import { around, both, type Candidate, type Room } from './labels.ts';
@@ -29,16 +29,54 @@ export function furnitureOf(drill: Drill, plan: Plan): PlacedThing[] {
   });
 }
 
-/** Balls beyond those in play, set beside whoever stands there. */
+/** Balls that are drawn one by one: those that are played, and one that lies ready where no other is. */
+export function ballsInPlay(drill: Drill, timeline: Timeline): BallTrack[] {
+  const played = timeline.balls.filter(({ stretches }) => stretches.some(({ kind }) => kind !== 'still'));
+  const alone = timeline.balls.filter((ball, index) => drill.balls[index]?.count === 1
+    && !played.some((other) => sameSpot(other.home, ball.home)) && !timeline.balls.slice(0, index).some((other) => sameSpot(other.home, ball.home)));
+  return timeline.balls.filter((ball) => played.includes(ball) || alone.includes(ball));
+}
+
+/** Balls beyond those in play: a heap for everyone who serves, and for every place where nobody does, set beside whoever stands there. */
 export function supplies(drill: Drill, timeline: Timeline, plan: Plan, room: Room): Mark[] {
-  return drill.balls.flatMap((supply, index): Mark[] => {
-    const count = supply.count - timeline.balls.filter((ball) => distance(ball.home, supply.at) < 0.01).length;
-    if (count < 1) return [];
+  const heaps = new Map<string, { index: number; count: number }>();
+  for (const [index, count] of spareBalls(drill, timeline).entries()) {
+    const { at, holder, count: written } = drill.balls[index] as BallSupply;
+    const key = holder ?? `${at.x}, ${at.y}`;
+    const heap = heaps.get(key);
+    // The largest supply says where the heap lies.
+    heaps.set(key, heap ? { index: written > (drill.balls[heap.index]?.count ?? 0) ? index : heap.index, count: heap.count + count } : { index, count });
+  }
+  return [...heaps.values()].filter(({ count }) => count > 0).map(({ index, count }): Mark => {
+    const supply = drill.balls[index] as BallSupply;
     const from = onSheet(plan, supply.at);
-    const width = count > 3 ? 7.5 : 4;
+    const width = count > 1 ? 7.5 : 4;
     const here: Candidate = { at: from, cost: 0 };
-    const place = room.take([here, ...around(from, both(radius.person + 0.4), width, 4, { x: 0, y: 1 })], width, 4) ?? here;
-    const middle = { x: place.at.x - (count > 3 ? 1.7 : 0), y: place.at.y };
-    return [{ id: `balls-${index + 1}`, layer: 'ball', span: supply.span, label: `${count} ball${count === 1 ? '' : 's'}`, shapes: [group(middle, supplyShapes(count))] }];
+    const place = room.take([here, ...around(from, both(radius.person + 1), width, 4, { x: 0, y: 1 })], width + 0.6, 4.6) ?? here;
+    const middle = { x: place.at.x - (count > 1 ? 1.7 : 0), y: place.at.y };
+    return { id: `balls-${index + 1}`, layer: 'ball', span: supply.span, label: `${count} ball${count === 1 ? '' : 's'}`, shapes: [group(middle, supplyShapes(count))] };
   });
+}
+
+/** How many balls of every supply are not in play. */
+function spareBalls(drill: Drill, timeline: Timeline): number[] {
+  const homes = new Map(drill.actors.map(({ id, home }) => [id, home]));
+  const inPlay = new Set(ballsInPlay(drill, timeline));
+  // Every supply gives the ball of its own rank first; those taken later start where it lies or where its player stands.
+  const later = new Set(timeline.balls.slice(drill.balls.length).filter((ball) => inPlay.has(ball)));
+  return drill.balls.map(({ at, holder, count }, index) => {
+    const own = timeline.balls[index];
+    const from = holder === null ? at : (homes.get(holder) ?? at);
+    let left = count - (own && inPlay.has(own) ? 1 : 0);
+    for (const ball of later) {
+      if (left < 1 || !sameSpot(ball.home, from)) continue;
+      later.delete(ball);
+      left -= 1;
+    }
+    return left;
+  });
+}
+
+function sameSpot(a: Point, b: Point): boolean {
+  return distance(a, b) < 0.01;
 }

@@ -107,13 +107,13 @@ export function ballShapes(): Shape[] {
   ];
 }
 
-/** Balls that lie ready and are not in play: a small heap, with their number from four on. */
+/** Balls that lie ready and are not in play: a small heap with their number. */
 export function supplyShapes(count: number): Shape[] {
   const spots = [{ x: -1, y: 0.6 }, { x: 1, y: 0.6 }, { x: 0, y: -1.1 }].slice(0, Math.max(1, Math.min(3, count)));
   const heap = count === 1 ? [{ x: 0, y: 0 }] : spots;
   return [
     ...heap.map((at) => circle(at, 0.95, filled('paper', 'ink', 0.35))),
-    ...(count > 3 ? [text({ x: 2.4, y: 0.8 }, `×${count}`, 2.2, 'note')] : []),
+    ...(count > 1 ? [text({ x: 2.4, y: 0.8 }, `×${count}`, 2.2, 'note')] : []),
   ];
 }
 

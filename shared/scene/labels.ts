@@ -104,9 +104,9 @@ export function* around(at: Spot, clear: Spot, width: number, height: number, aw
   }
 }
 
-/** Places along a line, from its middle outwards, on it first and then to either side of it. */
-export function* alongLine(at: (share: number) => Spot, aside: number): Generator<Candidate> {
-  for (const [rank, share] of [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82].entries()) yield { at: at(share), cost: rank * 0.4 };
+/** Places along a line, from its middle outwards: on it first, if it may be covered, and then to either side of it. */
+export function* alongLine(at: (share: number) => Spot, aside: number, on: boolean): Generator<Candidate> {
+  if (on) for (const [rank, share] of [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82].entries()) yield { at: at(share), cost: rank * 0.4 };
   for (const [ring, out] of [aside, aside * 1.8, aside * 3, aside * 5].entries()) {
     for (const [rank, share] of [0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95].entries()) {
       const spot = at(share);

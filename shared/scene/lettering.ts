@@ -10,25 +10,31 @@ import type { Cast } from './cast.ts';
 import type { PlacedThing } from './equipment.ts';
 import { boxOf, onSheet } from './ground.ts';
 import { alongLine, around, both, type Candidate, type Room } from './labels.ts';
-import { type DrawnLine, walker } from './lines.ts';
+import type { DrawnLine } from './lines.ts';
 import { radius } from './people.ts';
 import type { Paint } from './palette.ts';
 import { flag } from './panels.ts';
 import type { Mark, Plan } from './scene.ts';
 import { box, filled, line, stroked, text, type Spot } from './shapes.ts';
+import { lengthOf, walker } from './traces.ts';
 import { plainWords } from './words.ts';
 
-/** The beat's number on its line. */
-export function numbers(lines: readonly DrawnLine[], room: Room): Mark[] {
+/** Millimetres of line that have to be seen before and behind a number that stands on it. */
+const seen = 6;
+
+/** What the beat is called, on its line or, where it would hide a short one, beside it. */
+export function numbers(lines: readonly DrawnLine[], labels: ReadonlyMap<number, string>, room: Room): Mark[] {
   return lines.flatMap(({ way, points }): Mark[] => {
     if (way.beats.length === 0) return [];
-    const words = way.beats.length > 3 ? `${way.beats.slice(0, 3).join(', ')} …` : way.beats.join(', ');
+    const names = way.beats.map((beat) => labels.get(beat) ?? `${beat}`);
+    const words = names.length > 3 ? `${names.slice(0, 3).join(', ')} …` : names.join(', ');
     const half = Math.max(1.75, textWidth(words, 2.4, 'bold') / 2 + 0.6);
     const at = walker(points);
-    const length = points.reduce((sum, spot, index) => sum + (index === 0 ? 0 : Math.hypot(spot.x - (points[index - 1] as Spot).x, spot.y - (points[index - 1] as Spot).y)), 0);
+    const length = lengthOf(points);
     const middle = at(length / 2);
-    const place = room.take(alongLine((share) => at(share * length), half + 1), half * 2 + 0.3, 3.8)
-      ?? room.take(around(middle, both(3), half * 2, 3.5, { x: 1, y: 0 }), half * 2 + 0.3, 3.8);
+    const [width, height] = [half * 2 + 0.8, 4.2];
+    const place = room.take(alongLine((share) => at(share * length), half + 1, length >= half * 2 + seen * 2), width, height)
+      ?? room.take(around(middle, both(3), half * 2, 3.5, { x: 1, y: 0 }), width, height);
     if (!place) return [];
     const far = Math.min(...points.map((spot) => Math.hypot(spot.x - place.at.x, spot.y - place.at.y))) > 3.5;
     const ink = way.kind === 'run' ? 'run' : 'ball';

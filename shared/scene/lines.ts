@@ -1,19 +1,21 @@
 /** The ways of balls and players as lines that differ by shape: dash, wave, bow, doubling and head, not by colour alone. */
 import type { Span } from '../../grammar/tree.ts';
 import type { Path, Segment } from '../geometry/path.ts';
-import type { Point } from '../geometry/point.ts';
+import { distance, type Point } from '../geometry/point.ts';
 import type { Drill, Part } from '../model/drill.ts';
 import type { Timeline } from '../timeline/timeline.ts';
+import { type Disc, roundDiscs } from './detour.ts';
 import { onSheet, type Box, boxAround } from './ground.ts';
 import type { Ink } from './palette.ts';
 import type { Plan, Shape } from './scene.ts';
 import { filled, mm, path, polygon, polyline, stroked, type Spot } from './shapes.ts';
+import { dense, gap, lengthOf, sliceOf, walker } from './traces.ts';
 
 /** Handbooks disagree on which of the two is solid; wavy for a dribble is the one thing they share. */
 export const conventions = ['solid pass', 'dashed pass'] as const;
 export type Convention = (typeof conventions)[number];
 
-export const lineKinds = ['pass', 'lofted', 'shot', 'dribble', 'run'] as const;
+export const lineKinds = ['pass', 'lofted', 'shot', 'dribble', 'run', 'walk'] as const;
 export type LineKind = (typeof lineKinds)[number];
 
 /** One way on the ground, before it is drawn. */
@@ -34,11 +36,6 @@ export interface DrawnLine {
   /** Along the line, from start to head, at most a few millimetres apart. */
   readonly points: readonly Spot[];
   readonly head: Box;
-}
-
-/** Round things at rest that lines end at, on the sheet. */
-export interface Disc extends Spot {
-  readonly r: number;
 }
 
 /** Every way of a repetition, in order of its first start; what goes the same way again is the same way. */
@@ -67,7 +64,24 @@ export function waysOf(drill: Drill, timeline: Timeline): Way[] {
     }
   }
   const drawn = ways.filter((way) => way.path.length > 0.05).sort((a, b) => a.start - b.start);
-  return merged(numberedOnce(drawn));
+  // The walks lie below everything else.
+  return [...walksOf(drill, timeline, drawn), ...merged(numberedOnce(drawn))];
+}
+
+/** Metres within which a run has led to the next place already. */
+const led = 3;
+
+/** The ways to the next place that no run shows. */
+function walksOf(drill: Drill, timeline: Timeline, drawn: readonly Way[]): Way[] {
+  const spans = new Map(drill.actors.map(({ id, span }) => [id, span]));
+  const runs = drawn.filter(({ kind }) => kind === 'run');
+  return timeline.tracks.flatMap(({ actor, moves, walk }): Way[] => {
+    const span = spans.get(actor);
+    if (!walk || !span) return [];
+    const { from, to, length } = walk.path;
+    const shown = (moves.at(-1)?.kind === 'run' && length < led) || runs.some(({ path }) => distance(path.from, from) < 1 && distance(path.to, to) < led);
+    return shown ? [] : [{ id: `walk-${actor}`, kind: 'walk', beats: [], actor, span, path: walk.path }];
+  });
 }
 
 /** The leading part of every beat, by its number. */
@@ -79,13 +93,15 @@ function leadsOf(drill: Drill, timeline: Timeline): Map<number, Part> {
   }));
 }
 
-/** A beat's number goes to its ball, or to its first run when it has none. */
+/** A beat's number goes to its ball, or to its first run when it has none; to the first of several dribbles. */
 function numberedOnce(ways: readonly Way[]): Way[] {
   const taken = new Set(ways.filter((way) => way.kind !== 'run').flatMap((way) => way.beats));
+  const dribbled = new Set<number>();
   return ways.map((way) => {
-    if (way.kind !== 'run') return way;
-    const beats = way.beats.filter((beat) => !taken.has(beat));
-    for (const beat of beats) taken.add(beat);
+    if (way.kind !== 'run' && way.kind !== 'dribble') return way;
+    const told = way.kind === 'run' ? taken : dribbled;
+    const beats = way.beats.filter((beat) => !told.has(beat));
+    for (const beat of beats) told.add(beat);
     return { ...way, beats };
   });
 }
@@ -104,7 +120,7 @@ function merged(ways: readonly Way[]): Way[] {
 
 /**
  * Draws the ways: cut back where they would run under a disc, and set side by side where they would lie on each other.
- * A way hidden by the discs at its ends (a step up in the queue) is left out, unless a beat is about it.
+ * Runs go round the discs on their way. A way hidden by the discs at its ends (a step up in the queue) is left out, unless a beat is about it.
  */
 export function drawLines(ways: readonly Way[], plan: Plan, discs: readonly Disc[], convention: Convention): DrawnLine[] {
   const shifts = sideBySide(ways, plan);
@@ -123,16 +139,18 @@ export function lineSample(kind: LineKind, convention: Convention, from: Spot, l
 function drawWay(way: Way, plan: Plan, discs: readonly Disc[], convention: Convention, shift: Spot): DrawnLine | null {
   const trace = tracePath(way.path, plan).map((spot) => ({ x: spot.x + shift.x, y: spot.y + shift.y }));
   const [from, to] = freeOfDiscs(trace, discs);
-  if (to - from < 1.5 && way.beats.length === 0) return null;
+  if (to - from < (way.kind === 'walk' ? 4 : 1.5) && way.beats.length === 0) return null;
   const ends = sliceOf(trace, from, to);
-  const points = way.kind === 'lofted' ? bowed(ends[0] as Spot, ends[ends.length - 1] as Spot) : ends;
+  const onFoot = way.kind === 'run' || way.kind === 'walk';
+  const bent = onFoot ? roundDiscs(ends, discs) : null;
+  const points = bent ?? (way.kind === 'lofted' ? bowed(ends[0] as Spot, ends[ends.length - 1] as Spot) : ends);
   // A run keeps its true arcs; everything else is drawn through its points.
-  const curve = way.kind === 'run' ? (cut: number) => arcsOf(way.path, plan, shift, from, to - cut) : null;
+  const curve = onFoot && !bent ? (cut: number) => arcsOf(way.path, plan, shift, from, to - cut) : null;
   const head = points[points.length - 1] as Spot;
-  return { way, shapes: inked(way.kind, convention, points, curve), points, head: boxAround(head, 3.4) };
+  return { way, shapes: inked(way.kind, convention, points, curve), points, head: boxAround(head, way.kind === 'walk' ? 2.4 : 3.4) };
 }
 
-const headLength = { pass: 2.4, lofted: 2.4, shot: 3.2, dribble: 2.2, run: 2 } as const satisfies Record<LineKind, number>;
+const headLength = { pass: 2.4, lofted: 2.4, shot: 3.2, dribble: 2.2, run: 2, walk: 1.4 } as const satisfies Record<LineKind, number>;
 
 function inked(kind: LineKind, convention: Convention, points: readonly Spot[], curve: ((cut: number) => string) | null): Shape[] {
   const length = lengthOf(points);
@@ -140,7 +158,8 @@ function inked(kind: LineKind, convention: Convention, points: readonly Spot[], 
   const tip = points[points.length - 1] as Spot;
   const shaft = sliceOf(points, 0, Math.max(0, length - size * 0.8));
   const back = sliceOf(points, Math.max(0, length - size), length)[0] as Spot;
-  const d = polyline(shaft);
+  // Passes and shots are straight: their ends say it all.
+  const d = polyline(kind === 'pass' || kind === 'shot' ? [shaft[0] as Spot, shaft[shaft.length - 1] as Spot] : shaft);
   const passDash = convention === 'solid pass' ? null : '2 1.3';
   const runDash = convention === 'solid pass' ? '1.7 1.2' : null;
   switch (kind) {
@@ -156,7 +175,9 @@ function inked(kind: LineKind, convention: Convention, points: readonly Spot[], 
     case 'dribble':
       return [path(length < size + 3.5 ? d : wave(points, size), stroked('ball', 0.45)), closedHead(tip, back, 0.4, 'ball')];
     case 'run':
-      return [path(curve?.(size * 0.3) ?? d, stroked('run', 0.4, runDash)), openHead(tip, back, 'run')];
+      return [path(curve?.(size * 0.3) ?? d, stroked('run', 0.4, runDash)), openHead(tip, back, 0.45)];
+    case 'walk':
+      return [path(curve?.(size * 0.3) ?? d, stroked('run', 0.3, '0.4 0.9')), openHead(tip, back, 0.3)];
   }
 }
 
@@ -165,10 +186,10 @@ function closedHead(tip: Spot, back: Spot, half: number, ink: Ink): Shape {
   return polygon([tip, { x: back.x - dy * half, y: back.y + dx * half }, { x: back.x + dy * half, y: back.y - dx * half }], filled(ink));
 }
 
-function openHead(tip: Spot, back: Spot, ink: Ink): Shape {
+function openHead(tip: Spot, back: Spot, width: number): Shape {
   const [dx, dy] = [(tip.x - back.x) * 0.5, (tip.y - back.y) * 0.5];
   const wings = [{ x: back.x - dy, y: back.y + dx }, tip, { x: back.x + dy, y: back.y - dx }];
-  return path(polyline(wings), stroked(ink, 0.45));
+  return path(polyline(wings), stroked('run', width));
 }
 
 /** A wave along the points that runs out straight before the head. */
@@ -250,8 +271,8 @@ function arcsOf(track: Path, plan: Plan, shift: Spot, from: number, to: number):
 function freeOfDiscs(trace: readonly Spot[], discs: readonly Disc[]): [number, number] {
   const length = lengthOf(trace);
   const at = walker(trace);
-  const near = (spot: Spot) => discs.filter((disc) => Math.hypot(disc.x - spot.x, disc.y - spot.y) < disc.r + 0.6);
-  const clear = (spot: Spot, those: readonly Disc[]) => those.every((disc) => Math.hypot(disc.x - spot.x, disc.y - spot.y) >= disc.r + 0.6);
+  const near = (spot: Spot) => discs.filter((disc) => gap(disc, spot) < disc.r + 0.6);
+  const clear = (spot: Spot, those: readonly Disc[]) => those.every((disc) => gap(disc, spot) >= disc.r + 0.6);
   const most = length * 0.45;
   let from = 0;
   const first = near(at(0));
@@ -262,57 +283,16 @@ function freeOfDiscs(trace: readonly Spot[], discs: readonly Disc[]): [number, n
   return [Math.min(from, most), length - Math.min(cut, most)];
 }
 
-function lengthOf(points: readonly Spot[]): number {
-  let sum = 0;
-  for (let index = 1; index < points.length; index += 1) sum += gap(points[index - 1] as Spot, points[index] as Spot);
-  return sum;
-}
-
-function gap(a: Spot, b: Spot): number {
-  return Math.hypot(b.x - a.x, b.y - a.y);
-}
-
-/** The spot a length along the points, clamped to them. */
-export function walker(points: readonly Spot[]): (length: number) => Spot {
-  const ends: number[] = [0];
-  for (let index = 1; index < points.length; index += 1) ends.push((ends[index - 1] as number) + gap(points[index - 1] as Spot, points[index] as Spot));
-  return (length) => {
-    let index = 1;
-    while (index < points.length - 1 && (ends[index] as number) < length) index += 1;
-    const [a, b] = [points[index - 1] as Spot, (points[index] ?? points[0]) as Spot];
-    const whole = (ends[index] ?? 0) - (ends[index - 1] as number);
-    const share = whole > 0 ? Math.min(1, Math.max(0, (length - (ends[index - 1] as number)) / whole)) : 0;
-    return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share };
-  };
-}
-
-function sliceOf(points: readonly Spot[], from: number, to: number): Spot[] {
-  const at = walker(points);
-  const inside: Spot[] = [];
-  let along = 0;
-  for (let index = 1; index < points.length - 1; index += 1) {
-    along += gap(points[index - 1] as Spot, points[index] as Spot);
-    if (along > from + 0.01 && along < to - 0.01) inside.push(points[index] as Spot);
-  }
-  return [at(from), ...inside, at(to)];
-}
-
-function dense(points: readonly Spot[], step: number): Spot[] {
-  const length = lengthOf(points);
-  const at = walker(points);
-  const steps = Math.max(1, Math.ceil(length / step));
-  return Array.from({ length: steps + 1 }, (_, index) => at((length * index) / steps));
-}
-
 // ---------------------------------------------------------------- side by side
 
 /** Millimetres between lines that would lie on each other: enough for a number on each; a whole bundle stays this wide. */
 const apart = 3.7;
 const bundleWidth = 4.8;
+const besideWalk = 1.6;
 
 /**
  * Straight ways on the same line (there and back, or a pass and the run that follows it) move apart, spread evenly
- * about the true line; how far each moves, on the sheet.
+ * about the true line, walks beside them; how far each moves, on the sheet.
  */
 function sideBySide(ways: readonly Way[], plan: Plan): Spot[] {
   const straights = ways.map((way) => (way.kind === 'lofted' ? null : straightOf(way, plan)));
@@ -330,11 +310,16 @@ function sideBySide(ways: readonly Way[], plan: Plan): Spot[] {
   for (const those of members.values()) {
     if (those.length === 1) continue;
     const { dx, dy } = straights[those[0] as number] as Straight;
-    const spread = Math.min(apart, bundleWidth / (those.length - 1));
-    those.forEach((index, rank) => {
-      const aside = (rank - (those.length - 1) / 2) * spread;
-      shifts[index] = { x: -dy * aside, y: dx * aside };
-    });
+    const walks = those.filter((index) => ways[index]?.kind === 'walk');
+    const others = those.filter((index) => ways[index]?.kind !== 'walk');
+    const spread = others.length > 1 ? Math.min(apart, bundleWidth / (others.length - 1)) : 0;
+    const asides = new Map(others.map((index, rank) => [index, (rank - (others.length - 1) / 2) * spread]));
+    for (const walk of walks) {
+      const beside = [...asides].filter(([index]) => onEachOther(straights[walk] as Straight, straights[index] as Straight)).map(([, aside]) => aside);
+      const [left, right] = [Math.min(...beside) - besideWalk, Math.max(...beside) + besideWalk];
+      asides.set(walk, beside.length === 0 ? 0 : -left < right ? left : right);
+    }
+    for (const [index, aside] of asides) shifts[index] = { x: -dy * aside, y: dx * aside };
   }
   return shifts;
 }

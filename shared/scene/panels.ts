@@ -2,14 +2,17 @@
 import type { DrillAnalysis } from '../analyse.ts';
 import type { Problem } from '../problem.ts';
 import { cut, textWidth, wrap } from '../font/text.ts';
+import type { Drill, Zone } from '../model/drill.ts';
 import { ballShapes, furnitureNames, furnitureSymbol } from './furniture.ts';
+import { boxOf } from './ground.ts';
 import { type Convention, type LineKind, lineSample } from './lines.ts';
 import { badge, laterBadge, looks, radius } from './people.ts';
 import type { Theme } from './palette.ts';
+import type { Note } from './notes.ts';
 import type { Mark, SceneBeat, Shape } from './scene.ts';
-import { box, circle, filled, group, line, polygon, stroked, text, type Spot } from './shapes.ts';
-import { lengthWords, measureOf } from './units.ts';
-import { plainWords } from './words.ts';
+import { box, circle, filled, group, line, mm, path, polygon, stroked, text, type Spot } from './shapes.ts';
+import { lengthWords, type Measure, measureOf } from './units.ts';
+import { aloud, plainWords } from './words.ts';
 
 /** A panel knows its height before it knows its place. */
 export interface Panel {
@@ -25,7 +28,8 @@ const leading = 3.3;
 /** The beats as sentences; those beyond `most` millimetres are counted, not told. */
 export function orderPanel(beats: readonly SceneBeat[], width: number, most: number): Panel | null {
   if (beats.length === 0) return null;
-  const entries = beats.map((beat) => ({ beat, lines: wrap(beat.text, width - 6, body, 'medium', 3) }));
+  const indent = beats.reduce((widest, { label }) => Math.max(widest, textWidth(label, body, 'bold')), 3.6);
+  const entries = beats.map((beat) => ({ beat, lines: wrap(beat.text, width - indent - 2.4, body, 'medium', 3) }));
   let height = 5.5;
   let shown = 0;
   for (const { lines } of entries) {
@@ -42,15 +46,15 @@ export function orderPanel(beats: readonly SceneBeat[], width: number, most: num
       let y = top + 5.5;
       for (const { beat, lines } of entries.slice(0, shown)) {
         marks.push({
-          id: `beat-${beat.number}`, layer: 'legend', span: beat.span, label: `${beat.number}. ${beat.text}`,
+          id: `beat-${beat.number}`, layer: 'legend', span: beat.span, label: `${beat.label}. ${beat.text}`,
           shapes: [
-            text({ x: x + 3.6, y: y + 2.3 }, `${beat.number}`, body, 'ball', { weight: 'bold', anchor: 'end' }),
-            ...lines.map((words, index) => text({ x: x + 5.2, y: y + 2.3 + index * leading }, words, body, 'ink')),
+            text({ x: x + indent, y: y + 2.3 }, beat.label, body, 'ball', { weight: 'bold', anchor: 'end' }),
+            ...lines.map((words, index) => text({ x: x + indent + 1.6, y: y + 2.3 + index * leading }, words, body, 'ink')),
           ],
         });
         y += lines.length * leading + 1;
       }
-      if (left > 0) marks.push({ id: 'beat-more', layer: 'legend', span: null, label: null, shapes: [text({ x: x + 5.2, y: y + 2.3 }, `and ${left} more beats`, body, 'note')] });
+      if (left > 0) marks.push({ id: 'beat-more', layer: 'legend', span: null, label: null, shapes: [text({ x: x + indent + 1.6, y: y + 2.3 }, `and ${left} more beats`, body, 'note')] });
       return marks;
     },
   };
@@ -84,6 +88,51 @@ export function flag(at: Spot, number: number): Shape[] {
   ];
 }
 
+// ---------------------------------------------------------------- words
+
+/** A list under its title; null where it is higher than `most`. */
+export function notePanel({ id, title, entries }: Note, width: number, most: number): Panel | null {
+  if (entries.length * leading > most) return null;
+  const indent = entries.reduce((widest, { about }) => (about === null ? widest : Math.max(widest, textWidth(about, body, 'bold') + 2)), 0);
+  const written = entries.map((entry) => ({ entry, lines: wrap(entry.text, width - indent, body, 'medium', 4) }));
+  const height = 5.5 + written.reduce((sum, { lines }) => sum + lines.length * leading + 0.6, 0);
+  if (height > most) return null;
+  return {
+    height,
+    draw: (x, top) => {
+      let y = top + 5.5;
+      return [heading(id, title.toUpperCase(), x, top, width), ...written.map(({ entry, lines }, index): Mark => {
+        const from = y;
+        y += lines.length * leading + 0.6;
+        return {
+          id: `${id}-${index + 1}`, layer: 'legend', span: entry.span, label: aloud(entry.about === null ? entry.text : `${entry.about}: ${entry.text}`),
+          shapes: [
+            ...(entry.about === null ? [] : [text({ x, y: from + 2.3 }, entry.about, body, 'note', { weight: 'bold' })]),
+            ...lines.flatMap((words, row) => writing({ x: x + indent, y: from + 2.3 + row * leading }, words)),
+          ],
+        };
+      })];
+    },
+  };
+}
+
+/** A line of writing; its arrows are drawn, for the font has none. */
+function writing(at: Spot, words: string): Shape[] {
+  const [first = '', ...rest] = words.split('→');
+  const wide = textWidth('→', body, 'medium');
+  const tip = wide - 0.4;
+  const y = at.y - body * 0.27;
+  let x = at.x + textWidth(first, body, 'medium');
+  const shapes = [text(at, first.trimEnd(), body, 'ink')];
+  for (const part of rest) {
+    shapes.push(path(`M${mm(x + 0.1)} ${mm(y)}h${mm(tip)}m-0.5 -0.5l0.5 0.5l-0.5 0.5`, stroked('ink', 0.25)));
+    const lead = part.length - part.trimStart().length;
+    if (part.trim() !== '') shapes.push(text({ x: x + wide + textWidth(part.slice(0, lead), body, 'medium'), y: at.y }, part.trim(), body, 'ink'));
+    x += wide + textWidth(part, body, 'medium');
+  }
+  return shapes;
+}
+
 // ---------------------------------------------------------------- key
 
 export interface KeyOptions {
@@ -94,7 +143,7 @@ export interface KeyOptions {
   readonly later: boolean;
 }
 
-export const lineNames: Readonly<Record<LineKind, string>> = { pass: 'Pass', lofted: 'Lofted ball', shot: 'Shot', dribble: 'Run with the ball', run: 'Run without the ball' };
+export const lineNames: Readonly<Record<LineKind, string>> = { pass: 'Pass', lofted: 'Lofted ball', shot: 'Shot', dribble: 'Run with the ball', run: 'Run without the ball', walk: 'To the next place' };
 
 /** Only what the drawing uses. */
 export function keyPanel({ drill }: DrillAnalysis, options: KeyOptions, width: number): Panel | null {
@@ -144,16 +193,18 @@ function keyEntries(drill: DrillAnalysis['drill'], { theme, convention, kinds, w
 // ---------------------------------------------------------------- setting out
 
 /** The points to set out, measured from the corner at (0, 0), as a surveyor lists them; null when there are none. */
-export function pointsPanel(drill: DrillAnalysis['drill'], width: number, most: number): Panel | null {
+export function pointsPanel(drill: Drill, width: number, most: number): Panel | null {
   const measure = measureOf(drill);
   const things = drill.furniture.filter((thing) => thing.kind !== 'coach');
   const points = [
     ...drill.stations.map(({ id, name, at, span }) => ({ id, name, at, span })),
     ...things.map(({ id, name, kind, at, span }) => ({ id, name: name ?? furnitureNames[kind], at, span })),
+    ...drill.zones.flatMap((zone) => zonePoints(zone, measure)),
   ];
   const columns = 2;
   const rows = Math.ceil(points.length / columns);
-  const height = 9.5 + rows * leading;
+  const foot = drill.zones.length > 0 ? 'Zones by their lower left corner, across × up; circles by their middle.' : null;
+  const height = 9.5 + rows * leading + (foot === null ? 0 : leading);
   if (points.length === 0 || height > most) return null;
   const room = (width - 6) / columns;
   return {
@@ -165,6 +216,7 @@ export function pointsPanel(drill: DrillAnalysis['drill'], width: number, most: 
         heads.push(text({ x: left + room - 11, y: top + 7.4 }, 'ACROSS', 1.6, 'note', { anchor: 'end' }), text({ x: left + room, y: top + 7.4 }, 'UP', 1.6, 'note', { anchor: 'end' }));
       }
       return [heading('points', `SETTING OUT, ${measure.name}`, x, top, width), { id: 'point-heads', layer: 'legend', span: null, label: null, shapes: heads },
+        ...(foot === null ? [] : [{ id: 'point-foot', layer: 'legend', span: null, label: null, shapes: [text({ x, y: top + 11 + rows * leading }, cut(foot, width, 1.9, 'medium'), 1.9, 'note')] } as const]),
         ...points.map(({ id, name, at, span }, index): Mark => {
           const left = x + Math.floor(index / rows) * (room + 6);
           const y = top + 11 + (index % rows) * leading;
@@ -182,13 +234,25 @@ export function pointsPanel(drill: DrillAnalysis['drill'], width: number, most: 
   };
 }
 
+/** A rectangle by its lower left corner and its size, a circle by its middle; other zones corner by corner. */
+function zonePoints({ id, name, shape, span }: Zone, measure: Measure): { id: string; name: string; at: Spot; span: Zone['span'] }[] {
+  if (shape.kind === 'circle') return [{ id: `zone-${id}`, name: `${name}, radius ${lengthWords(shape.radius, measure)}`, at: shape.centre, span }];
+  const { left, right, top, bottom } = boxOf(shape.points);
+  const onEdges = shape.points.every(({ x, y }) => (x === left || x === right) && (y === top || y === bottom));
+  if (onEdges && shape.points.length === 4) {
+    return [{ id: `zone-${id}`, name: `${name}, ${lengthWords(right - left, measure)} × ${lengthWords(bottom - top, measure)}`, at: { x: left, y: top }, span }];
+  }
+  return shape.points.map((at, index) => ({ id: `zone-${id}-${index + 1}`, name: `${name}, corner ${index + 1}`, at, span }));
+}
+
 // ---------------------------------------------------------------- title block
 
 /** The fields of a title block (ISO 7200) that a drill has. No date: the same drill gives the same sheet. */
-export function titlePanel({ drill, measures }: DrillAnalysis, scale: number, convention: Convention, width: number): Panel {
+export function titlePanel({ drill, measures }: DrillAnalysis, scale: number, convention: Convention, variation: string, width: number): Panel {
   const measure = measureOf(drill);
   const inner = width - 5;
   const name = wrap(drill.name === '' ? 'Drill' : drill.name, inner, 4.4, 'bold', 2);
+  const change = wrap(variation, inner, 3.1, 'bold', 2);
   const theme = wrap(drill.theme ?? '', inner, 2.7, 'medium', 2);
   const kit = wrap(measures.kit.map(({ what, count }) => `${count} ${count === 1 ? what.replace(/s$/, '') : what}`).join(', ') || '–', inner, 2.5, 'medium', 2);
   const area = drill.area ? `${lengthWords(drill.area.width, measure)} × ${lengthWords(drill.area.length, measure)} ${measure.name}` : '–';
@@ -196,7 +260,8 @@ export function titlePanel({ drill, measures }: DrillAnalysis, scale: number, co
     ['AGE', drill.ageLabel ?? 'adult'], ['PLAYERS', `${measures.players}`], ['AREA', area], ['SCALE', `1:${scale}`],
   ] as const;
   const lines = convention === 'solid pass' ? 'pass solid, run dashed' : 'pass dashed, run solid';
-  const nameHeight = 4.2 + name.length * 5 + theme.length * 3.5 + 1.4;
+  const named = name.length * 5 + change.length * 4;
+  const nameHeight = 4.2 + named + theme.length * 3.5 + 1.4;
   const kitHeight = 4.4 + kit.length * 3.2;
   const cellHeight = 7.6;
   const height = nameHeight + 2 * cellHeight + kitHeight;
@@ -207,7 +272,8 @@ export function titlePanel({ drill, measures }: DrillAnalysis, scale: number, co
         box(x, top, width, height, filled('paper', 'ink', 0.45)),
         ...caption('DRILL', x, top),
         ...name.map((words, index) => text({ x: x + 2, y: top + 7.6 + index * 5 }, words, 4.4, 'ink', { weight: 'bold' })),
-        ...theme.map((words, index) => text({ x: x + 2, y: top + 6.6 + name.length * 5 + index * 3.5 }, words, 2.7, 'ink')),
+        ...change.map((words, index) => text({ x: x + 2, y: top + 6.9 + name.length * 5 + index * 4 }, words, 3.1, 'ink', { weight: 'bold' })),
+        ...theme.map((words, index) => text({ x: x + 2, y: top + 6.6 + named + index * 3.5 }, words, 2.7, 'ink')),
       ];
       let y = top + nameHeight;
       const rule = (from = x, to = x + width) => shapes.push(line({ x: from, y }, { x: to, y }, stroked('ink', 0.25)));
@@ -229,7 +295,7 @@ export function titlePanel({ drill, measures }: DrillAnalysis, scale: number, co
       divide(split);
       shapes.push(...caption('LINES', x, y), text({ x: x + 2, y: y + 6.1 }, lines, 2.5, 'ink'));
       shapes.push(...caption('SHEET', split, y), text({ x: split + 2, y: y + 6.1 }, 'Setting-out plan', 2.5, 'ink'));
-      return [{ id: 'title', layer: 'title', span: drill.nameSpan, label: `${drill.name}, scale 1:${scale}`, shapes }];
+      return [{ id: 'title', layer: 'title', span: drill.nameSpan, label: `${[drill.name, variation].filter((words) => words !== '').join(', ')}, scale 1:${scale}`, shapes }];
     },
   };
 }

@@ -6,7 +6,7 @@ import type { Problem } from '../problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { originBox } from './area.ts';
 import { castOf, laterMark } from './cast.ts';
-import { furnitureOf, supplies } from './equipment.ts';
+import { ballsInPlay, furnitureOf, supplies } from './equipment.ts';
 import { ballRadius, ballShapes, furnitureSymbol } from './furniture.ts';
 import { type Box, boxAround, boxOf, onSheet } from './ground.ts';
 import { labelRoom } from './labels.ts';
@@ -17,7 +17,9 @@ import { radius } from './people.ts';
 import type { Theme } from './palette.ts';
 import { drawnOfQueue, laterPlaces, queuePlace } from './places.ts';
 import type { Mark, Mover, Plan } from './scene.ts';
+import type { Spot } from './shapes.ts';
 import { ballTrack } from './tracks.ts';
+import { beatLabels } from './words.ts';
 
 export interface DrawnPlan {
   readonly marks: readonly Mark[];
@@ -40,7 +42,7 @@ export function drawPlan({ drill, timeline }: DrillAnalysis, plan: Plan, onPaper
   ];
   const lines = drawLines(waysOf(drill, timeline), plan, discs, convention);
   const furniture = furnitureOf(drill, plan);
-  const balls = timeline.balls.map((ball): Mover => ({
+  const balls = ballsInPlay(drill, timeline).map((ball): Mover => ({
     id: `ball-${ball.id}`, kind: 'ball', span: null, label: 'Ball', shapes: ballShapes(), track: ballTrack(ball, plan, radius.person + 0.5),
   }));
 
@@ -59,7 +61,7 @@ export function drawPlan({ drill, timeline }: DrillAnalysis, plan: Plan, onPaper
     ...lines.map(lineMark),
     ...later.map((place) => laterMark(place, cast)),
     ...cast.waiting,
-    ...numbers(lines, room),
+    ...numbers(lines, beatLabels(drill, timeline), room),
     ...flags(problems, drill, timeline, plan, room),
     ...names(drill, cast.letters, furniture, plan, room),
     ...supplies(drill, timeline, plan, room),
@@ -74,8 +76,15 @@ export function usedKinds({ drill, timeline }: DrillAnalysis, scale: number): { 
   return {
     kinds: lineKinds.filter((kind) => used.has(kind)),
     waiting: drill.stations.some((station) => station.holds > 1),
-    later: laterPlaces(drill, timeline, drill.actors.map((actor) => onSheet(plan, actor.home)), plan).length > 0,
+    later: laterPlaces(drill, timeline, standing(drill, plan), plan).length > 0,
   };
+}
+
+/** Where everyone is drawn at the start. */
+function standing(drill: Drill, plan: Plan): Spot[] {
+  const playing = drill.actors.filter(({ kind }) => kind !== 'next').map(({ home }) => home);
+  const queuing = drill.stations.flatMap((station) => Array.from({ length: Math.max(0, Math.min(station.holds, drawnOfQueue) - 1) }, (_, index) => queuePlace(drill, station, index + 1, plan.perMetre)));
+  return [...playing, ...queuing].map((at) => onSheet(plan, at));
 }
 
 /** All that is drawn on the grass at so many millimetres a metre, in metres; `top` is the least y. */

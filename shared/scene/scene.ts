@@ -5,6 +5,7 @@
 import type { Span } from '../../grammar/tree.ts';
 import type { Weight } from '../font/text.ts';
 import type { Convention } from './lines.ts';
+import type { Note } from './notes.ts';
 import type { Paint, Theme } from './palette.ts';
 
 export { stage, type StageOptions } from './stage.ts';
@@ -23,6 +24,8 @@ export interface Scene {
   readonly movers: readonly Mover[];
   readonly plan: Plan;
   readonly beats: readonly SceneBeat[];
+  /** Who goes where, the rules, what to coach: whole, whether or not the sheet has room for it. */
+  readonly notes: readonly Note[];
   /** Seconds until the last movement is over; 0 for a drill in which nothing moves. */
   readonly end: number;
   /** The time line below the plan; null when nothing moves. */
@@ -97,6 +100,8 @@ export interface Plan {
 
 export interface SceneBeat {
   readonly number: number;
+  /** What it is called on the drawing: its number, or 1a and 1b where sequences side by side keep in step. */
+  readonly label: string;
   readonly text: string;
   readonly span: Span;
   readonly start: number;

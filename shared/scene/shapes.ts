@@ -29,7 +29,7 @@ export function filled(fill: Paint, stroke: Paint | null = null, width = 0): Pen
 }
 
 export function path(d: string, pen: Pen): Shape {
-  return { kind: 'path', d, ...pen };
+  return { kind: 'path', d, fill: pen.fill, stroke: pen.stroke, width: pen.width, dash: pen.dash };
 }
 
 export function line(a: Spot, b: Spot, pen: Pen): Shape {
@@ -41,7 +41,9 @@ export function polygon(points: readonly Spot[], pen: Pen): Shape {
 }
 
 export function polyline(points: readonly Spot[]): string {
-  return points.map((point, index) => `${index === 0 ? 'M' : 'L'}${mm(point.x)} ${mm(point.y)}`).join('');
+  let d = '';
+  for (const { x, y } of points) d += `${d === '' ? 'M' : 'L'}${mm(x)} ${mm(y)}`;
+  return d;
 }
 
 export function box(x: number, y: number, width: number, height: number, pen: Pen): Shape {

@@ -1,18 +1,20 @@
 /** Composes the sheet: plan with dimensions, time line below, order of play, key and title block beside or below. */
 import type { DrillAnalysis } from '../analyse.ts';
+import type { ChangedDrill } from '../model/drill.ts';
 import type { Problem } from '../problem.ts';
 import { dimensionMarks, dimensionRoom } from './dimensions.ts';
 import type { Box } from './ground.ts';
 import type { Convention } from './lines.ts';
 import type { Theme } from './palette.ts';
-import { keyPanel, orderPanel, type Panel, pointsPanel, problemPanel, titlePanel } from './panels.ts';
+import { type Note, notesOf } from './notes.ts';
+import { keyPanel, notePanel, orderPanel, type Panel, pointsPanel, problemPanel, titlePanel } from './panels.ts';
 import { drawPlan, grassOf, measuredExtent, usedKinds } from './plan.ts';
 import { areaMarks } from './area.ts';
-import { layers, type Mark, type Plan, type Scene } from './scene.ts';
+import { layers, type Mark, type Plan, type Scene, type SceneBeat } from './scene.ts';
 import { box, stroked } from './shapes.ts';
 import { stripHeight, stripOf } from './strip.ts';
 import { figure, measureOf } from './units.ts';
-import { beatWords } from './words.ts';
+import { aloud, beatWords, variationWords } from './words.ts';
 
 export interface StageOptions {
   readonly theme: Theme;
@@ -21,6 +23,8 @@ export interface StageOptions {
   readonly scale?: number;
   /** Flagged on the plan and listed beside it, in this order. */
   readonly problems?: readonly Problem[];
+  /** Which progression or regression of its drill this is. */
+  readonly variation?: Pick<ChangedDrill, 'kind' | 'name'>;
 }
 
 /** The scene of one drill. Total: a drill without area, people or play gives a clean, emptier sheet. */
@@ -32,7 +36,9 @@ export function stage(analysis: DrillAnalysis, options: StageOptions): Scene {
   const grass = grassOf(drill, timeline, perMetre);
   const beats = beatWords(drill, timeline);
   const problems = options.problems ?? [];
-  const sheet = compose(analysis, options, { scale, grass, beats, problems, strip: stripHeight(drill, timeline) });
+  const notes = notesOf(analysis);
+  const variation = options.variation ? variationWords(options.variation) : '';
+  const sheet = compose(analysis, options, { scale, grass, beats, problems, notes, variation, strip: stripHeight(drill, timeline) });
 
   const plan: Plan = { scale, perMetre, left: sheet.plan.x - grass.left * perMetre, bottom: sheet.plan.y + grass.bottom * perMetre };
   const onPaper: Box = {
@@ -55,12 +61,13 @@ export function stage(analysis: DrillAnalysis, options: StageOptions): Scene {
     height: sheet.height,
     theme: options.theme,
     convention: options.convention,
-    title: drill.name,
-    description: describe(analysis, scale, beats.map((beat) => `${beat.number}. ${beat.text}.`)),
+    title: [drill.name, variation].filter((words) => words !== '').join(', '),
+    description: describe(analysis, scale, beats, notes),
     marks: marks.sort((a, b) => (rank.get(a.layer) as number) - (rank.get(b.layer) as number)),
     movers: drawn.movers,
     plan,
     beats,
+    notes,
     end: timeline.end > 0 ? timeline.end : 0,
     strip: strip?.axis ?? null,
   };
@@ -84,6 +91,8 @@ function scaleFor(grass: Box): number {
 const margin = 8;
 const column = 86;
 const gutter = 7;
+/** Between panels one below the other. */
+const between = 5;
 
 interface Sheet {
   readonly width: number;
@@ -98,8 +107,11 @@ interface Sheet {
 interface Parts {
   readonly scale: number;
   readonly grass: Box;
-  readonly beats: ReturnType<typeof beatWords>;
+  readonly beats: readonly SceneBeat[];
   readonly problems: readonly Problem[];
+  readonly notes: readonly Note[];
+  /** Empty for the drill itself. */
+  readonly variation: string;
   /** Height of the time line. */
   readonly strip: number;
 }
@@ -125,21 +137,20 @@ function sizes({ scale, grass, strip }: Parts, least: number) {
 
 function sheetBeside(analysis: DrillAnalysis, options: StageOptions, parts: Parts): Sheet {
   const { planHeight, strip, leftWidth, plan, stripTop } = sizes(parts, 118);
-  const title = titlePanel(analysis, parts.scale, options.convention, column);
-  const rest = [keyOf(analysis, options, parts.scale, column), problemPanel(parts.problems, column)].filter((panel) => panel !== null);
-  const fixed = title.height + rest.reduce((sum, panel) => sum + panel.height + gutter, 0);
+  const title = titlePanel(analysis, parts.scale, options.convention, parts.variation, column);
+  const rest = [rotationOf(parts, column), keyOf(analysis, options, parts.scale, column), problemPanel(parts.problems, column)].filter((panel) => panel !== null);
+  const fixed = title.height + heightOf(rest);
   const left = planHeight + (strip > 0 ? strip + 4 : 0);
-  const order = orderPanel(parts.beats, column, Math.max(60, left - fixed - gutter));
-  const needed = fixed + (order ? order.height + gutter : 0);
-  const points = pointsPanel(analysis.drill, column, left - needed - gutter);
+  const order = orderPanel(parts.beats, column, Math.max(60, left - fixed - between));
+  const needed = fixed + (order ? order.height + between : 0);
+  const more = fitting(analysis, parts, column, left - needed);
   const height = Math.max(left, needed);
   const x = margin + leftWidth + gutter;
   const placed: [Panel, number][] = [];
   let y = margin;
-  for (const panel of [order, ...rest, points]) {
-    if (!panel) continue;
+  for (const panel of [...(order ? [order] : []), ...rest, ...more]) {
     placed.push([panel, y]);
-    y += panel.height + gutter;
+    y += panel.height + between;
   }
   placed.push([title, margin + height - title.height]);
   return {
@@ -148,27 +159,61 @@ function sheetBeside(analysis: DrillAnalysis, options: StageOptions, parts: Part
   };
 }
 
+/** Lines of the rotation on the sheet. */
+const mostRotation = 8;
+
+/** Always there: nobody finds their next place without it. */
+function rotationOf({ notes }: Parts, width: number): Panel | null {
+  const rotation = notes.find(({ id }) => id === 'rotation');
+  if (!rotation) return null;
+  const { entries } = rotation;
+  const more = entries.length - mostRotation;
+  // The last entry says when everyone is home, or why they never are.
+  const shown = more > 0 ? [...entries.slice(0, mostRotation - 2), { about: null, text: `and ${more + 1} more`, span: null }, ...entries.slice(-1)] : entries;
+  return notePanel({ ...rotation, entries: shown }, width, Infinity);
+}
+
+/** The panels that can be done without, as many as there is room for: those that matter most first. */
+function fitting({ drill }: DrillAnalysis, { notes }: Parts, width: number, room: number): Panel[] {
+  const found: Panel[] = [];
+  let left = room - between;
+  const offer = (panel: Panel | null) => {
+    if (!panel) return;
+    found.push(panel);
+    left -= panel.height + between;
+  };
+  offer(pointsPanel(drill, width, left));
+  for (const note of notes) if (note.id !== 'rotation') offer(notePanel(note, width, left));
+  return found;
+}
+
 function sheetBelow(analysis: DrillAnalysis, options: StageOptions, parts: Parts): Sheet {
   const { strip, leftWidth, plan, stripTop } = sizes(parts, 2 * column + gutter);
-  const title = titlePanel(analysis, parts.scale, options.convention, column);
+  const title = titlePanel(analysis, parts.scale, options.convention, parts.variation, column);
   const wide = leftWidth - column - gutter;
   const key = keyOf(analysis, options, parts.scale, column);
   const flags = problemPanel(parts.problems, wide);
   const order = orderPanel(parts.beats, wide, 90);
   const top = stripTop + (strip > 0 ? strip + 4 : 0);
-  const leftHeight = [order, flags].reduce((sum, panel) => sum + (panel ? panel.height + gutter : 0), 0);
-  const rightHeight = title.height + (key ? key.height + gutter : 0);
+  const fixed = [order, rotationOf(parts, wide), flags].filter((panel) => panel !== null);
+  const leftHeight = heightOf(fixed);
+  const rightHeight = title.height + (key ? key.height + between : 0);
   const bottom = top + Math.max(leftHeight, rightHeight);
   const right = margin + wide + gutter;
+  const stacked = [...fixed, ...fitting(analysis, parts, wide, bottom - top - leftHeight + between)];
   return {
     width: leftWidth + 2 * margin, height: bottom + margin, plan, leftWidth, stripTop,
     panels: () => [
-      ...(order?.draw(margin, top) ?? []),
-      ...(flags?.draw(margin, top + (order ? order.height + gutter : 0)) ?? []),
+      ...stacked.flatMap((panel, index) => panel.draw(margin, top + heightOf(stacked.slice(0, index)))),
       ...(key?.draw(right, top) ?? []),
       ...title.draw(right, bottom - title.height),
     ],
   };
+}
+
+/** Of panels one below the other, with the space behind each. */
+function heightOf(panels: readonly Panel[]): number {
+  return panels.reduce((sum, panel) => sum + panel.height + between, 0);
 }
 
 function keyOf(analysis: DrillAnalysis, { theme, convention }: StageOptions, scale: number, width: number): Panel | null {
@@ -177,9 +222,11 @@ function keyOf(analysis: DrillAnalysis, { theme, convention }: StageOptions, sca
 
 // ---------------------------------------------------------------- words
 
-function describe({ drill, measures }: DrillAnalysis, scale: number, beats: readonly string[]): string {
+function describe({ drill, measures }: DrillAnalysis, scale: number, beats: readonly SceneBeat[], notes: readonly Note[]): string {
   const measure = measureOf(drill);
   const area = drill.area ? [`Area ${figure(drill.area.width / measure.metres)} by ${figure(drill.area.length / measure.metres)} ${measure.name}.`] : [];
   const theme = drill.theme === null ? [] : [`${drill.theme}.`];
-  return [...theme, ...area, `${measures.players} players.`, `Scale 1:${scale}.`, ...beats].join(' ');
+  const story = beats.map(({ label, text }) => `${label}. ${text}.`);
+  const rotation = (notes.find(({ id }) => id === 'rotation')?.entries ?? []).map(({ text }) => `${aloud(text).replace(/\.$/, '')}.`);
+  return [...theme, ...area, `${measures.players} players.`, `Scale 1:${scale}.`, ...story, ...rotation].join(' ');
 }

@@ -1,11 +1,11 @@
 /** The time line: a row a player and one a ball, what each does when, and how early or late every ball is met. */
 import type { Drill } from '../model/drill.ts';
-import type { Pass, Timeline, Track } from '../timeline/timeline.ts';
+import { lateFrom, type Pass, type Timeline, type Track } from '../timeline/timeline.ts';
 import { cut, textWidth } from '../font/text.ts';
 import type { Mark, Shape, StripAxis } from './scene.ts';
 import { box, filled, line, mm, path, stroked, text } from './shapes.ts';
 import { figure } from './units.ts';
-import { actorName } from './words.ts';
+import { actorName, beatLabels } from './words.ts';
 
 export interface Strip {
   readonly marks: readonly Mark[];
@@ -36,7 +36,7 @@ export function stripOf(drill: Drill, timeline: Timeline, left: number, top: num
   const x = (time: number) => axis.left + axis.perSecond * time;
   const marks: Mark[] = [{
     id: 'strip', layer: 'strip', span: null, label: null,
-    shapes: [text({ x: left, y: top + 3.2 }, 'TIME LINE', 1.9, 'note', { weight: 'bold' }), ...legend(timeline, start, top), ...beatLines(timeline, axis, x), ...seconds(timeline.end, axis, x)],
+    shapes: [text({ x: left, y: top + 3.2 }, 'TIME LINE', 1.9, 'note', { weight: 'bold' }), ...legend(timeline, start, top), ...beatLines(drill, timeline, axis, x), ...seconds(timeline.end, axis, x)],
   }];
   for (const [index, row] of rows.entries()) {
     const y = top + headRoom + index * height;
@@ -124,7 +124,7 @@ function playerRow(track: Track, passes: readonly Pass[], end: number, x: (time:
 
 /** Early: a bracket with the seconds in hand. Late: a solid hatched block and words. */
 function meeting(arrival: number, slack: number, x: (time: number) => number, y: number, height: number, written: number): { shapes: Shape[]; written: number } {
-  const late = slack < -0.05;
+  const late = slack <= -lateFrom;
   const seconds = figure(Math.abs(Math.round(slack * 10) / 10));
   const [from, to] = late ? [x(arrival), x(arrival - slack)] : [x(arrival - Math.min(slack, arrival)), x(arrival)];
   const middle = y + height * 0.66;
@@ -186,13 +186,13 @@ function legend(timeline: Timeline, left: number, top: number): Shape[] {
   return shapes;
 }
 
-function beatLines(timeline: Timeline, axis: StripAxis, x: (time: number) => number): Shape[] {
+function beatLines(drill: Drill, timeline: Timeline, axis: StripAxis, x: (time: number) => number): Shape[] {
   const shapes: Shape[] = [];
   let written = -Infinity;
-  for (const [start, numbers] of beatsByStart(timeline)) {
+  for (const [start, labels] of beatsByStart(drill, timeline)) {
     const at = x(start);
     if (at < written + 1.2) continue;
-    const words = numbers.join(', ');
+    const words = labels.join(', ');
     shapes.push(line({ x: at, y: axis.top }, { x: at, y: axis.bottom }, stroked('gridMajor', 0.25)));
     shapes.push(text({ x: at + 0.5, y: axis.top - 0.4 }, words, 2.3, 'ball', { weight: 'bold' }));
     written = at + 0.5 + textWidth(words, 2.3, 'bold');
@@ -200,12 +200,13 @@ function beatLines(timeline: Timeline, axis: StripAxis, x: (time: number) => num
   return shapes;
 }
 
-/** Numbers of the beats that start at the same moment, to a twentieth of a second. */
-function beatsByStart(timeline: Timeline): Map<number, number[]> {
-  const found = new Map<number, number[]>();
+/** Beats that start at the same moment, to a twentieth of a second. */
+function beatsByStart(drill: Drill, timeline: Timeline): Map<number, string[]> {
+  const labels = beatLabels(drill, timeline);
+  const found = new Map<number, string[]>();
   for (const { start, number } of timeline.beats) {
     const moment = Math.round(start * 20) / 20;
-    found.set(moment, [...(found.get(moment) ?? []), number]);
+    found.set(moment, [...(found.get(moment) ?? []), labels.get(number) ?? '']);
   }
   return found;
 }

@@ -1,5 +1,5 @@
 /** Beats as sentences, from the model alone. */
-import type { Action, Actor, ActorId, Drill, Part } from '../model/drill.ts';
+import type { Action, Actor, ActorId, ChangedDrill, Drill, Part } from '../model/drill.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import type { SceneBeat } from './scene.ts';
 import { figure, lengthWords, measureOf } from './units.ts';
@@ -7,17 +7,51 @@ import { figure, lengthWords, measureOf } from './units.ts';
 /** In order of time; `text` tells who does what, the lead first. */
 export function beatWords(drill: Drill, timeline: Timeline): SceneBeat[] {
   const names = nameBook(drill);
+  const labels = beatLabels(drill, timeline);
   const sequences = new Map(drill.sequences.map((sequence) => [sequence.id, sequence]));
   return timeline.beats.map(({ sequence, index, number, span, start, end }) => {
     const beat = sequences.get(sequence)?.beats[index];
     const meanwhile = beat?.meanwhile.map((part) => partWords(part, names)) ?? [];
     const lead = beat ? partWords(beat.lead, names) : '';
-    return { number, span, start, end, text: meanwhile.length === 0 ? lead : `${lead} while ${meanwhile.join(', ')}` };
+    return { number, label: labels.get(number) ?? `${number}`, span, start, end, text: meanwhile.length === 0 ? lead : `${lead} while ${meanwhile.join(', ')}` };
   });
+}
+
+/** Seconds within which beats of sequences side by side start together. */
+const together = 0.05;
+
+/** What beats are called, by number: 1, 2, 3 …, or 1a and 1b, 2a and 2b … where sequences side by side keep in step. */
+export function beatLabels(drill: Drill, timeline: Timeline): ReadonlyMap<number, string> {
+  const labels = new Map<number, string>();
+  let told = 0;
+  let step = 0;
+  for (const group of drill.order) {
+    const sequences = drill.sequences.filter(({ id }) => group.includes(id));
+    const beats = timeline.beats.slice(told, told + sequences.reduce((sum, sequence) => sum + sequence.beats.length, 0));
+    const lanes = sequences.map(({ id }) => beats.filter(({ sequence }) => sequence === id));
+    const first = lanes[0] ?? [];
+    const inStep = lanes.length > 1 && lanes.every((lane) => lane.length === first.length && lane.every(({ start }, index) => Math.abs(start - (first[index]?.start ?? 0)) < together));
+    if (inStep) {
+      for (const index of first.keys()) for (const [rank, lane] of lanes.entries()) labels.set(lane[index]?.number ?? 0, `${step + index + 1}${String.fromCharCode(97 + rank)}`);
+    } else for (const [index, { number }] of beats.entries()) labels.set(number, `${step + index + 1}`);
+    step += inStep ? first.length : beats.length;
+    told += beats.length;
+  }
+  return labels;
+}
+
+/** A drill that is a progression or a regression of another, in words. */
+export function variationWords({ kind, name }: Pick<ChangedDrill, 'kind' | 'name'>): string {
+  return `${kind === 'progress' ? 'Progression' : 'Regression'}: ${name}`;
 }
 
 export function actorName(actor: Actor): string {
   return actor.kind === 'next' ? `next ${actor.name}` : actor.name;
+}
+
+/** With its arrows as a word. */
+export function aloud(words: string): string {
+  return words.replaceAll('→', 'to');
 }
 
 /** A message without the marks that set names apart in an editor. */

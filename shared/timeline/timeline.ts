@@ -87,6 +87,9 @@ export type Stretch =
   /** Rolls or flies. */
   | { readonly kind: 'flight'; readonly start: number; readonly end: number; readonly pass: number; readonly from: Point; readonly to: Point; readonly flight: Flight };
 
+/** Seconds late from which it is worth a word; up to it a receiver is on time. */
+export const lateFrom = 0.2;
+
 export interface Pass {
   /** Index in `Timeline.passes`. */
   readonly index: number;

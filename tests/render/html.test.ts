@@ -29,8 +29,13 @@ describe('the page', () => {
     expect(html).not.toMatch(/ style="| on\w+="/);
   });
   it('lists the beats in order, each with a button', () => {
-    expect([...html.matchAll(/<li value="(\d+)"><button type="button">([^<]*)/g)].map(([, number, words]) => `${number} ${words}`).slice(1, 3))
+    expect([...html.matchAll(/<li><button type="button"><b>(\w+)<\/b>([^<]*)/g)].map(([, label, words]) => `${label}${words}`).slice(1, 3))
       .toEqual(['2 Base passes to Screen while Left shows to (4, 12)', '3 Screen sets to Base']);
+  });
+  it('tells below the picture who goes where and what to coach', () => {
+    const told = (id: string) => [...(new RegExp(`<section aria-labelledby="about-${id}">([^]*?)</section>`).exec(html)?.[1] ?? '').matchAll(/<li>(.*)<\/li>/g)].map(([, item]) => item);
+    expect(told('rotation')).toEqual(['Base → Left → Screen → Top → Base', 'Right stays.', 'Everyone is home after 6 repetitions.']);
+    expect(told('coaching')[1]).toBe('<b>Psychological:</b> Scan before the ball is played, not after');
   });
   it('keeps a hostile name out of its data', () => {
     expect(page('drill "</script><script>x" {\n area 9 x 9\n station A at (1, 1)\n station B at (8, 8)\n ball at A\n sequence {\n A passes to B\n }\n}').match(/<script/g)).toHaveLength(2);
