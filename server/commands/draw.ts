@@ -1,6 +1,7 @@
 import { extname, resolve } from 'node:path';
 import { nearest } from '../../grammar/spelling.ts';
 import { analyse, analyseDrill, type DrillAnalysis } from '../../shared/analyse.ts';
+import type { Span } from '../../grammar/tree.ts';
 import type { Problem } from '../../shared/problem.ts';
 import { toHtml } from '../../shared/render/html.ts';
 import { toSvg } from '../../shared/render/svg.ts';
@@ -93,8 +94,10 @@ function chosen(drills: readonly DrillAnalysis[], name: string | null, file: str
   throw new Refusal(`There is no drill “${name}” in ${file}; ${guess === null ? `there is ${names.map((each) => `“${each}”`).join(', ')}.` : `did you mean “${guess}”?`}`);
 }
 
+/** Those of the drill itself; what only a progression or regression brings belongs on its own sheet. */
 function problemsOn({ drill }: DrillAnalysis, problems: readonly Problem[]): readonly Problem[] {
-  return problems.filter(({ span }) => drill.span.from <= span.from && span.to <= drill.span.to);
+  const within = (outer: Span, { span }: Problem): boolean => outer.from <= span.from && span.to <= outer.to;
+  return problems.filter((problem) => within(drill.span, problem) && !drill.changes.some((change) => within(change.span, problem)));
 }
 
 /** Millimetres of sheet that a picture of pixels may be wide or high: past that no viewer opens it. */
