@@ -41,7 +41,13 @@ function behind(drill: Drill, station: Station): Point {
     const gaps = spots.flatMap((spot) => [...lanes.map((end) => closestOnSegment(spot, station.at, end).distance), ...things.map((at) => distance(spot, at))]);
     return Math.min(outOfTheWay, ...gaps);
   };
-  return [first, ...ways].reduce((best, way) => (room(way) > room(best) + 1e-6 ? way : best));
+  let best = { way: first, room: room(first) };
+  for (const way of ways) {
+    if (best.room >= outOfTheWay) break;
+    const there = room(way);
+    if (there > best.room + 1e-6) best = { way, room: there };
+  }
+  return best.way;
 }
 
 /** Where balls and runs from this station go, and where balls to it come from. */
