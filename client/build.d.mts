@@ -1,0 +1,2 @@
+export function buildPage(target?: string): Promise<void>;
+export function buildExtension(): Promise<void>;
