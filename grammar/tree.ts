@@ -184,7 +184,7 @@ export type People =
 export type Play =
   | (Line & { readonly kind: 'sequence'; readonly name: Quote | null; readonly body: Block<Beat> })
   | (Line & { readonly kind: 'mirrored'; readonly name: Quote; readonly of: Quote; readonly across: Across })
-  | (Line & { readonly kind: 'phase'; readonly name: Quote; readonly body: Block<Beat> })
+  | (Line & { readonly kind: 'phase'; readonly name: Quote; readonly after: Quote | null; readonly body: Block<Beat> })
   /** Sequences and phases by name; those joined by `and` run at the same time, those split by commas one after the other. */
   | (Line & { readonly kind: 'order'; readonly steps: readonly (readonly (Quote | Word)[])[] });
 

@@ -4,6 +4,7 @@ import { allowed } from './checks/allow.ts';
 import { judge } from './checks/judge.ts';
 import { breaks } from './checks/playable.ts';
 import { syntax, tooLong, withoutConsequences } from './checks/syntax.ts';
+import { phasesOf, type PhaseAnalysis } from './games/phases.ts';
 import { measure } from './measure/measures.ts';
 import type { Measures } from './measure/measure.ts';
 import type { Drill } from './model/drill.ts';
@@ -23,6 +24,8 @@ export interface DrillAnalysis {
   /** Null without stations and sequences. */
   readonly rotation: Rotation | null;
   readonly measures: Measures;
+  /** Of a game; each phase on its own clock. */
+  readonly phases: readonly PhaseAnalysis[];
 }
 
 export interface Analysis {
@@ -57,5 +60,5 @@ export function analyseDrill(drill: Drill): DrillAnalysis {
   const played = simulate(drill);
   const rotation = rotationOf(drill, played);
   const timeline = withWalks(drill, played, rotation);
-  return { drill, timeline, rotation, measures: measure(drill, timeline, rotation) };
+  return { drill, timeline, rotation, measures: measure(drill, timeline, rotation), phases: phasesOf(drill) };
 }

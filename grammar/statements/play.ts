@@ -1,4 +1,4 @@
-import { either, field, list, when } from '../form.ts';
+import { either, field, list, maybe, when } from '../form.ts';
 import { keyed, statement } from './statement.ts';
 
 export const play = [
@@ -15,8 +15,9 @@ export const play = [
     example: 'sequence "Left side" {\n  Base passes to Left\n}\nsequence "Right side" mirrors "Left side" across length',
   }),
   statement('phase', {
-    pieces: [field('name', 'text')], body: 'beats',
-    doc: 'A passage of play that shows what a game is about.', example: 'phase "Out of the back" {\n  Reds1 passes to Reds2\n}',
+    pieces: [field('name', 'text'), maybe('after', field('after', 'text'))], body: 'beats',
+    doc: 'A passage of play that shows what a game is about. It starts as the game does, or with `after` where another passage ends.',
+    example: 'phase "Out of the back" {\n  Reds1 passes to Reds2\n}\nphase "Switch" after "Out of the back" {\n  Reds2 passes to Reds3\n}',
   }),
   statement('order', {
     pieces: [list('steps', { list: 'label', between: 'and' }, ',')],

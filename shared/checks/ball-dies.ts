@@ -44,6 +44,7 @@ export const check: Check = {
 }
 `,
   ],
+  inPhases: true,
   find: ({ drill, timeline }) =>
     timeline.faults.flatMap((fault) => {
       if (fault.kind !== 'ball-dies') return [];

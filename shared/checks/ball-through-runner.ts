@@ -1,3 +1,4 @@
+import { races } from '../games/possession.ts';
 import { crossings } from '../timeline/meetings.ts';
 import { problem, type Check } from './check.ts';
 import { playOver, startLater } from './cures.ts';
@@ -40,8 +41,9 @@ export const check: Check = {
 }
 `,
   ],
+  inPhases: true,
   find: ({ drill, timeline }) =>
-    crossings(timeline).map((crossing) =>
+    crossings(timeline).filter((crossing) => !races(drill, crossing.pass, crossing.actor)).map((crossing) =>
       problem(check, crossing.pass.action.span, `The ball from ${who(crossing.pass.from)} and ${who(crossing.actor)} are both at ${spot(drill, crossing.at)}, ${seconds(crossing.time)} into the repetition.`, {
         help: 'Let the run start earlier or later (`after 0.5 s`), take it round (`via`), or play over it (`lofted`).',
         related: [{ span: crossing.move.action.span, message: `${Who(crossing.actor)} comes this way.` }],

@@ -2,6 +2,7 @@ import { distance, type Point } from '../geometry/point.ts';
 import { closestOnSegment } from '../geometry/closest.ts';
 import type { Span } from '../../grammar/tree.ts';
 import type { DrillAnalysis } from '../analyse.ts';
+import { races } from '../games/possession.ts';
 import type { Furniture } from '../model/drill.ts';
 import { lastBegun } from '../timeline/at.ts';
 import { queueSpot } from '../timeline/queue.ts';
@@ -50,6 +51,7 @@ export const check: Check = {
 }
 `,
   ],
+  inPhases: true,
   find: (analysis) =>
     analysis.timeline.passes.flatMap((pass) => {
       const obstacle = pass.flight.kind === 'roll' ? obstacleOf(analysis, pass) : null;
@@ -86,7 +88,7 @@ function obstacleOf({ drill, timeline }: DrillAnalysis, pass: Pass): Obstacle | 
     })),
   );
   const people = timeline.tracks.flatMap((track) => {
-    if (track.actor === pass.from || track.actor === pass.to) return [];
+    if (track.actor === pass.from || track.actor === pass.to || races(drill, pass, track.actor)) return [];
     const at = restsAt(track, pass);
     if (!at || closestOnSegment(at, pass.fromAt, pass.toAt).distance >= reach.player) return [];
     const actor = drill.actors.find((each) => each.id === track.actor)!;

@@ -26,6 +26,8 @@ export interface Check {
   readonly good: readonly string[];
   /** Null where the parser or the resolver finds it on the way. */
   readonly find: ((analysis: DrillAnalysis) => readonly Problem[]) | null;
+  /** Also asked of every phase of a game, as if it were the repetition. */
+  readonly inPhases?: true;
   /**
    * Changes that may cure a problem of this check, best first. Whoever offers them tries each on the text first and keeps
    * those that make the problem go away without making a new one, so a candidate may be a guess.

@@ -42,6 +42,7 @@ export const check: Check = {
 }
 `,
   ],
+  inPhases: true,
   find: ({ drill, timeline }) =>
     meetings(timeline).map((meeting) =>
       problem(check, meeting.later.action.span, `${Who(meeting.laterActor)} and ${who(meeting.earlierActor)} meet at ${spot(drill, meeting.at)}, ${seconds(meeting.time)} into the repetition.`, {

@@ -1,6 +1,7 @@
 import { analyse, type Analysis } from '../analyse.ts';
 import type { Workspace } from '../model/resolve.ts';
 import type { Fix, Problem } from '../problem.ts';
+import { viewAt } from '../games/view.ts';
 import { applyEdits } from './edits.ts';
 import { checks } from './index.ts';
 
@@ -38,7 +39,7 @@ export function curesOf(problem: Problem, analysis: Analysis, workspace: Workspa
   const before = tally(analysis.problems);
   const done = new Set<string>();
   const fixes: Fix[] = [];
-  for (const cure of check.cures(problem, drill, analysis.text).slice(0, mostTries)) {
+  for (const cure of check.cures(problem, viewAt(drill, problem.span), analysis.text).slice(0, mostTries)) {
     if (done.has(cure.about) || fixes.length >= mostFixes) continue;
     const after = tally(analyse(applyEdits(analysis.text, cure.edits), workspace).problems);
     if (!cures(problem.code, before, after)) continue;

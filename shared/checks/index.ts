@@ -2,6 +2,7 @@ import type { Check } from './check.ts';
 import { check as ballDies } from './ball-dies.ts';
 import { check as ballNotBack } from './ball-not-back.ts';
 import { check as ballThroughRunner } from './ball-through-runner.ts';
+import { check as bibsAlike } from './bibs-alike.ts';
 import { check as blockedLane } from './blocked-lane.ts';
 import { check as circularImport } from './circular-import.ts';
 import { check as circularValue } from './circular-value.ts';
@@ -9,14 +10,17 @@ import { check as collisionCourse } from './collision-course.ts';
 import { check as duplicateName } from './duplicate-name.ts';
 import { check as goalSize } from './goal-size.ts';
 import { check as impossibleValue } from './impossible-value.ts';
+import { check as intercepted } from './intercepted.ts';
 import { check as lateReceiver } from './late-receiver.ts';
 import { check as longWait } from './long-wait.ts';
 import { check as missingImport } from './missing-import.ts';
 import { check as nextNotReady } from './next-not-ready.ts';
 import { check as noBall } from './no-ball.ts';
+import { check as noOpenLane } from './no-open-lane.ts';
 import { check as nobodyThere } from './nobody-there.ts';
 import { check as outsideArea } from './outside-area.ts';
 import { check as outsideWorkspace } from './outside-workspace.ts';
+import { check as overloadMismatch } from './overload-mismatch.ts';
 import { check as passLength } from './pass-length.ts';
 import { check as passToSelf } from './pass-to-self.ts';
 import { check as pitchSize } from './pitch-size.ts';
@@ -26,6 +30,7 @@ import { check as roleNeverPlayed } from './role-never-played.ts';
 import { check as rotationMismatch } from './rotation-mismatch.ts';
 import { check as rotationOpen } from './rotation-open.ts';
 import { check as sameSpot } from './same-spot.ts';
+import { check as scoreImpossible } from './score-impossible.ts';
 import { check as spacePerPlayer } from './space-per-player.ts';
 import { check as splitMismatch } from './split-mismatch.ts';
 import { check as stillRunning } from './still-running.ts';
@@ -37,7 +42,10 @@ import { check as unknownName } from './unknown-name.ts';
 import { check as unknownUnit } from './unknown-unit.ts';
 import { check as unusedName } from './unused-name.ts';
 import { check as wrongKind } from './wrong-kind.ts';
+import { check as zoneClosed } from './zone-closed.ts';
+import { check as zoneFull } from './zone-full.ts';
 import { check as zoneOutsideArea } from './zone-outside-area.ts';
+import { check as zoneShort } from './zone-short.ts';
 import { check as zonesOverlap } from './zones-overlap.ts';
 
 /** Every check, in the order of the guide: by group, then as a coach would meet them. */
@@ -47,5 +55,5 @@ export const checks: readonly Check[] = [
   noBall, passToSelf, nobodyThere, blockedLane, passLength, ballDies, touchLimit, ballNotBack,
   lateReceiver, stillRunning, collisionCourse, ballThroughRunner, longWait,
   rotationOpen, rotationMismatch, strandedPlayer, nextNotReady, roleNeverPlayed, queueLength,
-  playerCount,
+  playerCount, zoneClosed, zoneFull, zoneShort, overloadMismatch, intercepted, noOpenLane, bibsAlike, scoreImpossible,
 ];

@@ -1,8 +1,10 @@
 import type { Span } from '../../grammar/tree.ts';
 import type { DrillAnalysis } from '../analyse.ts';
+import { viewOf } from '../games/view.ts';
 import { blameOnChange } from '../model/changes.ts';
 import type { Drill } from '../model/drill.ts';
 import type { Problem } from '../problem.ts';
+import type { Check } from './check.ts';
 import { checks } from './index.ts';
 
 /**
@@ -26,8 +28,15 @@ export function judge(drills: readonly DrillAnalysis[], broken: readonly number[
 }
 
 function found(analysis: DrillAnalysis, broken: boolean): Problem[] {
-  const problems = checks.flatMap((check) => (check.find && !(broken && check.group !== 'ground') ? check.find(analysis) : []));
+  const problems = checks.flatMap((check) => (check.find && !(broken && check.group !== 'ground') ? [...check.find(analysis), ...foundInPhases(check, analysis)] : []));
   return withoutReflections(analysis.drill, problems);
+}
+
+/** What is wrong inside the phases. One that is part of the repetition, and all that lies outside of them, has been judged before. */
+function foundInPhases(check: Check, analysis: DrillAnalysis): readonly Problem[] {
+  const phases = analysis.phases.filter(({ phase }) => !analysis.drill.order.some((together) => together.includes(phase.id)));
+  if (!check.inPhases || !check.find || phases.length === 0) return [];
+  return phases.flatMap((phase) => check.find!(viewOf(analysis, phase)).filter((problem) => contains(phase.phase.span, problem.span)));
 }
 
 /** A mirrored sequence has the faults of its original once more: they are told there only. */

@@ -3,13 +3,12 @@ import { ability, runAlong } from '../physics/runner.ts';
 import { root } from '../physics/root.ts';
 import type { Drill } from '../model/drill.ts';
 import type { Related } from '../problem.ts';
-import type { Move, Pass, Timeline } from '../timeline/timeline.ts';
+import { lateFrom, type Move, type Pass, type Timeline } from '../timeline/timeline.ts';
 import { problem, type Check } from './check.ts';
 import { earlierBeat, lengthCures, straightThere, waitFirst } from './cures.ts';
 import { long, seconds, spot, Who } from './say.ts';
 
-/** Seconds late from which it is worth a word, and from which the pattern breaks. */
-const warned = 0.2;
+/** Seconds late from which the pattern breaks. */
 const broken = 0.5;
 
 export const check: Check = {
@@ -48,9 +47,10 @@ export const check: Check = {
 }
 `,
   ],
+  inPhases: true,
   find: ({ drill, timeline }) =>
     timeline.passes.flatMap((pass) => {
-      if (pass.slack === null || pass.slack > -warned || pass.to === null) return [];
+      if (pass.slack === null || pass.slack > -lateFrom || pass.to === null) return [];
       const place = pass.action.receiverSpan ?? pass.action.targetSpan ?? pass.action.span;
       return problem(check, place, `${Who(pass.to)} gets to ${spot(drill, pass.toAt)} ${seconds(-pass.slack)} after the ball.`, {
         severity: pass.slack <= -broken ? 'error' : 'warning',

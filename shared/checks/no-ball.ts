@@ -49,14 +49,16 @@ export const check: Check = {
 }
 `,
   ],
+  inPhases: true,
   find: ({ drill, timeline }) =>
     timeline.faults.flatMap((fault) => {
       if (fault.kind !== 'no-ball') return [];
       if (drill.balls.length === 0) {
         return problem(check, fault.action.span, 'Nobody has a ball yet.', { help: `Write where it starts: ball at ${fault.actor}` });
       }
+      const lost = fault.action.verb === 'wins the ball from';
       const where = fault.holder === null ? 'it lies free' : `it is with ${who(fault.holder)}`;
-      return problem(check, fault.action.span, `${Who(fault.actor)} has no ball to play: ${where}.`, {
+      return problem(check, fault.action.span, `${Who(fault.actor)} has no ball to ${lost ? 'lose' : 'play'}: ${where}.`, {
         help: 'Let the pass before this one go to them, or give them a ball of their own with `ball at`.',
       });
     }),

@@ -36,6 +36,7 @@ export const check: Check = {
 }
 `,
   ],
+  inPhases: true,
   find: ({ drill, timeline }) =>
     timeline.faults.flatMap((fault) => {
       if (fault.kind !== 'nobody-there') return [];

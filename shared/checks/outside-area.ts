@@ -69,6 +69,7 @@ export const check: Check = {
 }
 `,
   ],
+  inPhases: true,
   find: (analysis) => {
     const { area } = analysis.drill;
     if (!area) return [];

@@ -59,6 +59,7 @@ export const check: Check = {
 }
 `,
   ],
+  inPhases: true,
   find: ({ drill, timeline }) =>
     timeline.passes.flatMap((pass) => {
       const length = distance(pass.fromAt, pass.toAt);

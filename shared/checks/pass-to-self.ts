@@ -35,6 +35,7 @@ export const check: Check = {
 }
 `,
   ],
+  inPhases: true,
   find: ({ drill, timeline }) =>
     timeline.faults.flatMap((fault) => {
       if (fault.kind !== 'pass-to-self') return [];

@@ -40,6 +40,7 @@ export const check: Check = {
 }
 `,
   ],
+  inPhases: true,
   find: ({ drill, timeline }) =>
     timeline.faults.flatMap((fault) => {
       if (fault.kind !== 'still-running') return [];

@@ -47,6 +47,7 @@ export const check: Check = {
       about: `${count} touches`,
       edits: [{ span: found.span, text: count === 1 ? 'first time' : text.slice(found.span.from, found.span.to).replace(/\d+/, String(count)) }],
     })).reverse(),
+  inPhases: true,
   find: (analysis) => (analysis.drill.touchRules.length === 0 ? [] : analysis.timeline.tracks.flatMap((track) => tooMany(analysis, track))),
 };
 

@@ -104,6 +104,7 @@ function keywordOf({ kind, span: { from } }: Declaring): Word {
 /** What `zones Box` adds to the name of each of its zones. */
 export const cornerNames = ['TopLeft', 'TopRight', 'BottomLeft', 'BottomRight'] as const;
 
+/** Who is placed by hand comes before who is placed by the tool wherever that is possible. */
 function inOrder(
   statements: readonly Declaring[],
   byName: ReadonlyMap<string, Declaration>,
@@ -129,7 +130,8 @@ function inOrder(
     return found;
   };
 
-  const { order, rings } = ordered(statements, needs);
+  const byHand = statements.filter((statement) => statement.kind === 'player' || statement.kind === 'keeper' || statement.kind === 'station');
+  const { order, rings } = ordered([...byHand, ...statements.filter((statement) => statement.kind !== 'place'), ...placings], needs);
   for (const ring of rings) {
     const begin = ring.reduce((least, statement, at) => (statement.span.from < ring[least]!.span.from ? at : least), 0);
     const [first, ...others] = [...ring.slice(begin), ...ring.slice(0, begin)].map(shownName);

@@ -191,6 +191,8 @@ export interface Sequence {
   /** The name or the keyword: where problems of the sequence as a whole are shown. */
   readonly nameSpan: Span;
   readonly mirrorOf: Id | null;
+  /** The phase where this one starts from its end; null: from where the drill starts. */
+  readonly after: Id | null;
   readonly beats: readonly Beat[];
 }
 

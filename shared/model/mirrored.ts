@@ -22,7 +22,7 @@ export function mirroredSequence(statement: Extract<Play, { kind: 'mirrored' }>,
   if (!mirror.whole()) return null;
   return {
     id: statement.name.text, kind: original.kind, name: statement.name.text, span, nameSpan: spanOf(statement.name),
-    mirrorOf: original.id, beats,
+    mirrorOf: original.id, after: null, beats,
   };
 }
 

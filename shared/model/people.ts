@@ -53,13 +53,11 @@ export function teamNamed(word: Word, scope: Scope): Team | null {
   return null;
 }
 
-/** A team with everyone counted who is placed for it: goalkeepers come on top of the number written. */
+/** A team with everyone counted: as many as written, the goalkeeper among them, and more when more are placed for it. */
 export function counted(team: Team, players: readonly Player[], stations: readonly Station[]): Team {
-  const own = players.filter((player) => player.team === team.id);
-  const keepers = own.filter((player) => player.role === 'keeper' && !isNumbered(player.name, team)).length;
-  if (team.size > 0) return { ...team, size: team.size + keepers };
+  const placed = players.filter((player) => player.team === team.id).length;
   const standing = stations.filter((station) => station.team === team.id).reduce((sum, station) => sum + station.holds, 0);
-  return { ...team, size: own.length + standing };
+  return { ...team, size: Math.max(team.size, placed + standing) };
 }
 
 /** More players than the team was given: reported at the lines that are too many. */
@@ -69,11 +67,6 @@ export function reportSurplus(statements: readonly Statement[], teams: readonly 
     const lines = statements.filter((statement) => statement.kind === 'player' && statement.of.text === team.name);
     for (const line of lines.slice(team.size)) scope.report(everyonePlaced(line.span, team.name, team.size));
   }
-}
-
-function isNumbered(name: string, team: Team): boolean {
-  const number = name.startsWith(team.name) ? Number(name.slice(team.name.length)) : NaN;
-  return number >= 1 && number <= team.size;
 }
 
 const teamKinds: ReadonlySet<NameKind> = new Set(['team', 'floaters']);

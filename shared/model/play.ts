@@ -25,7 +25,8 @@ export function sequencesOf(statements: readonly Statement[], scope: Scope): Pla
   const passages = distinct(statements.filter(isPassage), scope);
   const byName = new Map(passages.flatMap((passage) => (passage.name ? [[passage.name.text, passage] as const] : [])));
   const originalOf = (passage: Passage) => (passage.kind === 'mirrored' ? byName.get(passage.of.text) : undefined);
-  const { order, rings } = ordered(passages, (passage) => [originalOf(passage)].filter((original) => original !== undefined));
+  const before = (passage: Passage) => (passage.kind === 'phase' && passage.after ? byName.get(passage.after.text) : undefined);
+  const { order, rings } = ordered(passages, (passage) => [originalOf(passage), before(passage)].filter((other) => other !== undefined));
   for (const ring of rings) {
     const [first, ...others] = ring.flatMap(({ name }) => (name ? [{ name: name.text, span: name }] : []));
     if (first) scope.report(circularValue([first, ...others]));
@@ -36,11 +37,21 @@ export function sequencesOf(statements: readonly Statement[], scope: Scope): Pla
   for (const passage of order) done.set(passage, stuck.has(passage) ? null : sequenceOf(passage, originalOf(passage)));
 
   function sequenceOf(passage: Passage, original: Passage | undefined): Sequence | null {
-    if (passage.kind !== 'mirrored') return written(passage, passage.name?.text ?? idOf(unnamed.get(passage) ?? 1), scope);
+    if (passage.kind !== 'mirrored') return written(passage, passage.name?.text ?? idOf(unnamed.get(passage) ?? 1), followed(passage), scope);
     scope.used('quote', passage.of.text, passage.of);
     if (!original) scope.report(unknownName(passage.of, 'sequence', byName.keys()));
     const found = original && done.get(original);
     return found ? mirroredSequence(passage, found, scope) : null;
+  }
+
+  /** The phase that this one goes on from; only a phase has an end that others start from. */
+  function followed(passage: Passage): Id | null {
+    if (passage.kind !== 'phase' || !passage.after) return null;
+    scope.used('quote', passage.after.text, passage.after);
+    const other = before(passage);
+    if (other?.kind === 'phase') return done.get(other)?.id ?? null;
+    scope.report(unknownName(passage.after, 'phase', passages.flatMap((each) => (each.kind === 'phase' ? [each.name.text] : []))));
+    return null;
   }
 
   return {
@@ -101,7 +112,7 @@ function idOf(number: number): Id {
   return number === 1 ? 'sequence' : `sequence ${number}`;
 }
 
-function written(passage: Exclude<Passage, { kind: 'mirrored' }>, id: Id, scope: Scope): Sequence {
+function written(passage: Exclude<Passage, { kind: 'mirrored' }>, id: Id, after: Id | null, scope: Scope): Sequence {
   return {
     id,
     kind: passage.kind,
@@ -109,6 +120,7 @@ function written(passage: Exclude<Passage, { kind: 'mirrored' }>, id: Id, scope:
     span: passage.span,
     nameSpan: passage.name ? spanOf(passage.name) : keyword(passage.span, passage.kind),
     mirrorOf: null,
+    after,
     beats: beatsOf(passage.body.lines, scope),
   };
 }

@@ -270,6 +270,13 @@ export const constants = {
     source: 'Modelling convention; the RoboCup 2-D simulator has 0.7 m beyond the body (READ)',
     note: 'How far from the middle of the body a player can get a foot to the ball.',
   },
+  reachHeight: {
+    value: 2.2,
+    unit: 'm',
+    flag: 'CHOSEN',
+    source: 'Modelling choice: a grown player who jumps to head a ball',
+    note: 'A ball higher than this cannot be taken on its way.',
+  },
 
   // ---------------------------------------------------------------- time on the ball
   controlTime: {

@@ -191,12 +191,18 @@ function places(verb: string | null, names: readonly NameEntry[]): Item[] {
 
 /** Texts that stand elsewhere already: drills, sequences. */
 function texts({ field, statement }: Field, names: readonly NameEntry[]): Item[] {
-  const kinds = statement === 'part' && field === 'of' ? drills : statement === 'order' || (statement === 'sequence' && field === 'of') ? passages : null;
+  const kinds = textKinds[`${statement} ${field}`];
   return kinds ? pick(names, kinds, first).map((item) => ({ ...item, insert: `"${item.label}"` })) : [];
 }
 
-const drills: ReadonlySet<NameKind> = new Set<NameKind>(['drill']);
 const passages: ReadonlySet<NameKind> = new Set<NameKind>(['sequence', 'phase']);
+/** By the statement and its field. */
+const textKinds: Readonly<Record<string, ReadonlySet<NameKind>>> = {
+  'part of': new Set<NameKind>(['drill']),
+  'sequence of': passages,
+  'order steps': passages,
+  'phase after': new Set<NameKind>(['phase']),
+};
 
 // ---------------------------------------------------------------- values
 

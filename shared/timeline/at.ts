@@ -1,5 +1,5 @@
 /** Reading a timeline: where everyone and every ball is at a time. Closed form; nothing steps. */
-import { pointAt } from '../geometry/path.ts';
+import { directionAt, pointAt } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
 import { along } from '../geometry/point.ts';
 import { ballAt } from '../physics/ball.ts';
@@ -16,6 +16,15 @@ export function personAt(track: Track, time: number): Point {
 export function personSpeed(track: Track, time: number): number {
   const move = moveAt(track, time);
   return move && time < move.end ? speedAt(move.run, time - move.start) : 0;
+}
+
+/** The same with its direction: metres a second across and up. */
+export function personVelocity(track: Track, time: number): Point {
+  const move = moveAt(track, time);
+  if (!move || time >= move.end || time < move.start) return { x: 0, y: 0 };
+  const speed = speedAt(move.run, time - move.start);
+  const { x, y } = directionAt(move.path, distanceAt(move.run, time - move.start));
+  return { x: speed * x, y: speed * y };
 }
 
 function moveAt(track: Track, time: number): Move | Walk | undefined {

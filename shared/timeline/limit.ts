@@ -8,15 +8,15 @@ export function touchLimit(drill: Drill, actor: Actor, at: Point): number | null
   return limits.length > 0 ? Math.min(...limits) : null;
 }
 
-/** Whether a rule speaks of this person; `attackers` and `defenders` depend on the ball and are judged in games. */
+/** Whether a rule speaks of this person when they touch the ball: who does is an attacker. */
 export function appliesTo(drill: Drill, rule: TouchRule, actor: Actor): boolean {
-  if (rule.who === null) return actor.kind !== 'coach';
+  if (rule.who === null || rule.who === 'attackers') return actor.kind !== 'coach';
   if (rule.who === 'floaters') return drill.teams.some((team) => team.kind === 'floaters' && team.id === actor.team);
   return rule.who === actor.team || rule.who === actor.name || rule.who === actor.station;
 }
 
 export function inZone(drill: Drill, rule: TouchRule, at: Point): boolean {
-  if (rule.zone === null) return true;
+  if (rule.zone === null || rule.zone === 'area') return true;
   return drill.zones.some((zone) => (zone.id === rule.zone || zone.group === rule.zone) && inside(zone, at));
 }
 

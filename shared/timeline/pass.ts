@@ -52,7 +52,7 @@ export function playBall(play: Play, passer: Person, ball: Ball, action: Action,
 }
 
 /** Speed a ball is meant to arrive with, metres a second. */
-export function wantedArrival(drill: Drill, action: Action): number {
+export function wantedArrival(drill: Drill, action: Pick<Action, 'weight' | 'verb'>): number {
   const base = drill.passPace?.value ?? constants.arrivalSpeed.value[drill.tempo.value];
   const weight = action.weight ?? (action.verb === 'shoots at' ? 'driven' : null);
   return weight === null ? base : base * constants.arrivalFactor.value[weight];

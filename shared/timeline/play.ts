@@ -47,12 +47,20 @@ export interface Ball {
   lost: boolean;
 }
 
-export function kickOff(drill: Drill): Play {
+/** Where everyone and every ball is when a passage of play begins. */
+export interface Opening {
+  readonly people: ReadonlyMap<ActorId, Point>;
+  readonly balls: readonly { readonly at: Point; readonly holder: ActorId | null }[];
+}
+
+/** Everything as the drill sets it out, or as an opening has it. */
+export function kickOff(drill: Drill, opening: Opening | null = null): Play {
   const stations = new Map(drill.stations.map((station) => [station.id, station]));
   const people = new Map(
     drill.actors.map((actor) => {
       const station = actor.station === null ? null : (stations.get(actor.station) ?? null);
-      const home = station ? queueSpot(drill, station, actor.kind === 'next' ? 1 : 0) : actor.home;
+      const own = station ? queueSpot(drill, station, actor.kind === 'next' ? 1 : 0) : actor.home;
+      const home = opening?.people.get(actor.id) ?? own;
       return [actor.id, person(actor, station, home)] as const;
     }),
   );
@@ -67,6 +75,7 @@ export function kickOff(drill: Drill): Play {
     friction: friction(drill.ground.value, drill.roll?.value ?? null),
   };
   for (const supply of play.supplies) takeFrom(play, supply);
+  if (opening) play.balls.splice(0, Infinity, ...opening.balls.map(({ at, holder }, index) => newBall(index + 1, at, holder, 0)));
   return play;
 }
 
@@ -82,9 +91,13 @@ function takeFrom(play: Play, supply: Play['supplies'][number]): Ball {
 }
 
 export function addBall(play: Play, at: Point, holder: ActorId | null, since: number): Ball {
-  const ball: Ball = { id: `ball ${play.balls.length + 1}`, home: at, stretches: [], at, holder, since, fresh: false, lost: false };
+  const ball = newBall(play.balls.length + 1, at, holder, since);
   play.balls.push(ball);
   return ball;
+}
+
+function newBall(number: number, at: Point, holder: ActorId | null, since: number): Ball {
+  return { id: `ball ${number}`, home: at, stretches: [], at, holder, since, fresh: false, lost: false };
 }
 
 /** A ball this close is played without a step: metres. */

@@ -1,10 +1,10 @@
 import type { ActorId, Action, Beat, Drill, Part, Sequence } from '../model/drill.ts';
-import { distance } from '../geometry/point.ts';
+import { along, distance, type Point } from '../geometry/point.ts';
 import { constants } from '../physics/constants.ts';
 import { touchLimit } from './limit.ts';
 import { destination, go, goTo } from './move.ts';
 import { playBall } from './pass.ts';
-import { addBall, atTheFeet, ballOf, heldBy, kickOff, lieUntil, type Ball, type Person, type Play } from './play.ts';
+import { addBall, atTheFeet, ballOf, heldBy, kickOff, lieUntil, type Ball, type Opening, type Person, type Play } from './play.ts';
 import type { BallTrack, Timeline, Track } from './timeline.ts';
 
 /**
@@ -21,6 +21,32 @@ export function simulate(drill: Drill): Timeline {
     start = playTogether(play, sequences, start);
   }
   return timelineOf(play);
+}
+
+/** Plays one phase of a game in the same way, from how the drill is set out or from an opening. */
+export function simulatePhase(drill: Drill, phase: Sequence, opening: Opening | null): Timeline {
+  const play = kickOff(drill, opening);
+  playTogether(play, [phase], 0);
+  return timelineOf(play);
+}
+
+/** How a passage of play leaves everyone and every ball: where the next one can go on from. */
+export function closing({ tracks, balls, passes }: Timeline): Opening {
+  return {
+    people: new Map(tracks.map((track) => [track.actor, track.moves.at(-1)?.path.to ?? track.home])),
+    balls: balls.map((ball) => {
+      const last = ball.stretches.at(-1);
+      if (!last) return { at: ball.home, holder: null };
+      switch (last.kind) {
+        case 'still':
+          return { at: last.at, holder: last.holder };
+        case 'carried':
+          return { at: last.move.path.to, holder: last.holder };
+        case 'flight':
+          return { at: last.to, holder: passes[last.pass]!.to };
+      }
+    }),
+  };
 }
 
 /** Plays sequences side by side from a time on, always the beat that can start first; returns when all are over. */
@@ -58,8 +84,9 @@ function playBeat(play: Play, sequence: Sequence, beat: Beat, over: number): num
   return end;
 }
 
+/** Also the tackle: whoever is to lose the ball has it first. */
 function playsBall(part: Part): boolean {
-  return part.chain.some((action) => isBallAction(action));
+  return part.chain.some((action) => isBallAction(action) || action.verb === 'wins the ball from');
 }
 
 function isBallAction(action: Action): boolean {
@@ -180,17 +207,12 @@ function playRun(play: Play, person: Person, action: Action, beat: number, asked
       return move.end;
     }
     case 'presses':
-    case 'marks':
-    case 'wins the ball from': {
-      const victim = action.about?.who ? play.people.get(action.about.who) : undefined;
-      if (!victim) return asked;
-      const gap = distance(person.at, victim.at);
-      const share = Math.max(0, gap - constants.reach.value) / Math.max(gap, 1e-9);
-      const to = { x: person.at.x + (victim.at.x - person.at.x) * share, y: person.at.y + (victim.at.y - person.at.y) * share };
-      const move = go(play, person, action, asked, { beat, to, reacts, kind: 'run' });
-      if (action.verb === 'wins the ball from') takeOver(play, person, victim.actor.id, move.end);
-      return move.end;
+    case 'marks': {
+      const other = action.about?.who ? play.people.get(action.about.who) : undefined;
+      return other ? go(play, person, action, asked, { beat, to: shortOf(person.at, other.at, constants.reach.value), reacts, kind: 'run' }).end : asked;
     }
+    case 'wins the ball from':
+      return tackle(play, person, action, beat, asked, reacts);
     default: {
       const move = go(play, person, action, asked, { beat, to: destination(play, person, action), reacts, kind: 'run' });
       person.boundFor = action.station;
@@ -203,13 +225,28 @@ function stationOf(play: Play, actor: ActorId | null): Person['station'] {
   return actor === null ? null : (play.people.get(actor)?.station ?? null);
 }
 
-function takeOver(play: Play, winner: Person, loser: ActorId, time: number): void {
-  const ball = play.balls.find((each) => each.holder === loser);
-  if (!ball) return;
+/** Goes to the ball and takes it from who has it; returns when it is won. That the other has none is told. */
+function tackle(play: Play, winner: Person, action: Action, beat: number, asked: number, reacts: boolean): number {
+  const loser = action.about?.who ? play.people.get(action.about.who) : undefined;
+  if (!loser || loser === winner) return asked;
+  const ball = heldBy(play, loser);
+  if (!ball) play.faults.push({ kind: 'no-ball', action, actor: loser.actor.id, beat, holder: play.balls[0]?.holder ?? null });
+  const move = go(play, winner, action, asked, { beat, to: shortOf(winner.at, ball?.at ?? loser.at, atTheFeet), reacts, kind: 'run' });
+  if (!ball) return move.end;
+  const time = Math.max(move.end, ball.since);
   lieUntil(ball, time);
   ball.holder = winner.actor.id;
   ball.since = time;
   ball.fresh = true;
+  // Also when nothing follows, the ball is theirs from now on.
+  ball.stretches.push({ kind: 'still', start: time, end: time, at: ball.at, holder: ball.holder });
+  return time;
+}
+
+/** The place on the way from one point to another that is `gap` metres short of it; where one stands when that is nearer. */
+function shortOf(from: Point, to: Point, gap: number): Point {
+  const whole = distance(from, to);
+  return along(from, to, Math.max(0, whole - gap) / Math.max(whole, 1e-9));
 }
 
 function timelineOf(play: Play): Timeline {

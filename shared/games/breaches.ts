@@ -1,0 +1,126 @@
+/** Where and when the rules of the zones are broken. */
+import type { Actor, ActorId, Drill, Rule } from '../model/drill.ts';
+import type { Timeline } from '../timeline/timeline.ts';
+import { roleOf, sideAt, type Possession } from './possession.ts';
+import { isIn, staysIn, zonesNamed, type Shape, type Stay } from './zones.ts';
+
+export type NumbersRule = Extract<Rule, { kind: 'numbers' }>;
+
+export interface Breach {
+  readonly kind: 'closed' | 'full' | 'short';
+  readonly rule: NumbersRule;
+  readonly zone: string;
+  readonly start: number;
+  readonly count: number;
+  /** Whose coming or going breaks the rule; null when too few stood there from the start. */
+  readonly stay: Stay | null;
+}
+
+/** Seconds for which a rule may be broken by who only passes through. Choices without a source, all three. */
+const passing = 0.5;
+/** Metres at the border that count for the player. */
+const border = 0.3;
+/** Seconds after the ball is won in which those whose part it changes may still be where they were. */
+const change = 3;
+
+/** Of one kind, the first breach of every rule in every zone it speaks of. */
+export function breachesOf(kind: Breach['kind'], drill: Drill, timeline: Timeline, possession: readonly Possession[]): readonly Breach[] {
+  const rules = drill.rules.filter((rule) => rule.kind === 'numbers').filter((rule) => canBe(kind, rule));
+  return rules.flatMap((rule) =>
+    zonesNamed(drill, rule.zone).flatMap((zone): Breach[] => {
+      const seen = { drill, timeline, possession, rule, shape: zone.shape };
+      const found = kind === 'short' ? firstUnder(seen) : firstOver(seen);
+      return found ? [{ ...found, kind, rule, zone: zone.id }] : [];
+    }),
+  );
+}
+
+function canBe(kind: Breach['kind'], rule: NumbersRule): boolean {
+  switch (kind) {
+    case 'closed':
+      return mostOf(rule) === 0;
+    case 'full':
+      return (mostOf(rule) ?? 0) > 0;
+    case 'short':
+      return leastOf(rule) !== null;
+  }
+}
+
+/** The most that may be there; null without such a limit. */
+export function mostOf({ bound, count }: NumbersRule): number | null {
+  switch (bound) {
+    case 'no':
+      return 0;
+    case 'at most':
+    case 'exactly':
+      return count;
+    case 'at least':
+      return null;
+  }
+}
+
+function leastOf({ bound, count }: NumbersRule): number | null {
+  return (bound === 'at least' || bound === 'exactly') && count > 0 ? count : null;
+}
+
+interface Seen {
+  readonly drill: Drill;
+  readonly timeline: Timeline;
+  readonly possession: readonly Possession[];
+  readonly rule: NumbersRule;
+  readonly shape: Shape;
+}
+
+type Found = Pick<Breach, 'start' | 'count' | 'stay'>;
+
+function firstOver(seen: Seen): Found | null {
+  const most = mostOf(seen.rule)!;
+  return first(seen, staysIn(seen.shape, seen.timeline, border), (inside) => {
+    if (inside.length <= most) return null;
+    const last = inside.reduce((latest, stay) => (stay.start >= latest.start ? stay : latest));
+    return { count: inside.length, stay: last };
+  });
+}
+
+function firstUnder(seen: Seen): Found | null {
+  const least = leastOf(seen.rule)!;
+  return first(seen, staysIn(seen.shape, seen.timeline, -border), (inside, time, stays) => {
+    if (inside.length >= least) return null;
+    const left = stays.filter((stay) => stay.leftBy !== null && stay.end <= time);
+    return { count: inside.length, stay: left.length === 0 ? null : left.reduce((latest, stay) => (stay.end >= latest.end ? stay : latest)) };
+  });
+}
+
+/** The first breach that lasts. Between two events nothing changes, so it is enough to look once in between. */
+function first(seen: Seen, all: readonly Stay[], judge: (inside: readonly Stay[], time: number, stays: readonly Stay[]) => Omit<Found, 'start'> | null): Found | null {
+  const { drill, rule, timeline, possession } = seen;
+  const actors = new Map(drill.actors.map((actor) => [actor.id, actor]));
+  const spokenOf = (id: ActorId, time: number): boolean => {
+    const actor = actors.get(id);
+    return actor !== undefined && speaksOf(drill, rule, actor, sideAt(possession, time));
+  };
+  const byPart = rule.who === 'attackers' || rule.who === 'defenders';
+  const turns = byPart ? possession.slice(1).flatMap(({ from }) => [from, from + change]) : [];
+  const events = [...new Set([0, ...turns, ...all.flatMap(({ start, end, leftBy }) => (leftBy === null ? [start] : [start, end]))])].filter((time) => time <= timeline.end).sort((a, b) => a - b);
+  const excused = (time: number): boolean => byPart && possession.slice(1).some(({ from }) => from <= time && time < from + change);
+  let open: Found | null = null;
+  for (const [index, time] of events.entries()) {
+    const next = events[index + 1] ?? Infinity;
+    const stays = all.filter((stay) => spokenOf(stay.actor, time));
+    const found = excused(time) ? null : judge(stays.filter((stay) => isIn(stay, time)), time, stays);
+    if (!found) open = null;
+    else open ??= { ...found, start: time };
+    if (open && next - open.start > passing) return open;
+  }
+  return null;
+}
+
+/** Whether a rule speaks of somebody while a side has the ball. Of goalkeepers only by name: 5 v 5 does not count them. */
+function speaksOf(drill: Drill, { who }: NumbersRule, actor: Actor, side: string | null): boolean {
+  if (actor.kind === 'keeper') return who === actor.name;
+  const role = roleOf(drill, actor, side);
+  if (who === 'attackers') return side !== null && (role === 'attacker' || role === 'floater');
+  if (who === 'defenders') return side !== null && role === 'defender';
+  if (who === 'floaters') return role === 'floater';
+  return who === actor.team || who === actor.name || who === actor.station;
+}

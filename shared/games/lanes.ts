@@ -1,0 +1,170 @@
+/** For every moment at which someone plays on: who could have cut out the ball, and where else it could have gone. */
+import { closestOnSegment } from '../geometry/closest.ts';
+import { distance, type Point } from '../geometry/point.ts';
+import type { Actor, ActorId, Drill, Sequence } from '../model/drill.ts';
+import { friction, greatestLaunch, loftTo, rollTo, type Flight } from '../physics/ball.ts';
+import { constants } from '../physics/constants.ts';
+import { ability } from '../physics/runner.ts';
+import { personAt, personVelocity } from '../timeline/at.ts';
+import { wantedArrival } from '../timeline/pass.ts';
+import type { Pass, Timeline, Track } from '../timeline/timeline.ts';
+import { roleOf, sideAt, type Possession } from './possession.ts';
+import { isFirst, race, wayOf, type Chaser, type Effort, type Race, type Struck } from './race.ts';
+
+export interface LaneReport {
+  /** Number of the beat. */
+  readonly beat: number;
+  /** When the ball is struck, or the player on it does something else with it. Seconds. */
+  readonly time: number;
+  readonly from: ActorId;
+  readonly at: Point;
+  /** Index of the pass; null when the ball is kept. */
+  readonly pass: number | null;
+  /** Of the ball that is played, and of all opponents, the one who does best; null without opponents, and when it is kept. */
+  readonly race: (Race & { readonly by: ActorId }) | null;
+  /** To every team-mate and floater, as they stand at that moment; none in a phase that is far too long for a game. */
+  readonly lanes: readonly Lane[];
+}
+
+export interface Lane {
+  readonly to: ActorId;
+  readonly at: Point;
+  /** How it can be played; null when opponents close it, or it is too far. */
+  readonly open: 'ground' | 'lofted' | null;
+  /** An opponent who closes it along the ground. */
+  readonly by: ActorId | null;
+}
+
+/** An opponent who is first by less than this, in seconds, is not told: whoever plays it sees them come. A choice without a source. */
+export const doubtful = 0.1;
+
+/** More lanes than this, opponents times team-mates times moments, are not looked at: the answer has to come while one types. */
+const mostRaces = 2_000_000;
+
+/** In order of time. Shots are not passes. */
+export function lanesOf(drill: Drill, phase: Sequence, timeline: Timeline, possession: readonly Possession[]): readonly LaneReport[] {
+  const board = boardOf(drill, timeline, possession);
+  const passes = timeline.passes.filter((pass) => pass.kind !== 'shot' && pass.to !== null);
+  const keeps = kept(phase, timeline);
+  const whole = (passes.length + keeps.length) * drill.actors.length ** 2 <= mostRaces;
+  const reports = [
+    ...passes.map((pass) => report(board, whole, pass.beat, pass.from, pass.start, pass)),
+    ...keeps.map(({ beat, actor, time }) => report(board, whole, beat, actor, time, null)),
+  ];
+  return reports.filter((each) => each !== null).sort((a, b) => a.time - b.time);
+}
+
+/** What is the same for every lane of a phase. */
+interface Board {
+  readonly drill: Drill;
+  readonly possession: readonly Possession[];
+  readonly tracks: ReadonlyMap<ActorId, Track>;
+  readonly effort: Effort;
+  readonly friction: number;
+  readonly launch: Readonly<Record<Flight['kind'], number>>;
+}
+
+function boardOf(drill: Drill, timeline: Timeline, possession: readonly Possession[]): Board {
+  const age = drill.age.value;
+  return {
+    drill,
+    possession,
+    tracks: new Map(timeline.tracks.map((track) => [track.actor, track])),
+    effort: contestEffort(drill),
+    friction: friction(drill.ground.value, drill.roll?.value ?? null),
+    launch: { roll: greatestLaunch(age, 'roll'), loft: greatestLaunch(age, 'loft') },
+  };
+}
+
+/** The moments at which a player keeps the ball: takes it away, runs with it, turns, holds it. */
+function kept(phase: Sequence, { tracks, beats, balls }: Timeline): { readonly beat: number; readonly actor: ActorId; readonly time: number }[] {
+  const touches = tracks.flatMap(({ actor, touches: all }) =>
+    all.flatMap(({ action, beat, start }) => (keeping.has(action.verb) ? [{ beat, actor, time: start }] : [])),
+  );
+  const leads = new Map(phase.beats.map((beat) => [beat.index, beat.lead]));
+  const waits = beats.flatMap(({ number, index, start }) => {
+    const lead = leads.get(index);
+    const verb = lead?.chain[0]?.verb;
+    if (!lead || (verb !== 'holds' && verb !== 'waits')) return [];
+    const has = balls.some((ball) => ball.stretches.some((each) => each.kind === 'still' && each.holder === lead.actor && each.start <= start && start < each.end));
+    return has ? [{ beat: number, actor: lead.actor, time: start }] : [];
+  });
+  return [...touches, ...waits];
+}
+
+const keeping: ReadonlySet<string> = new Set(['touches to', 'dribbles to', 'turns']);
+
+/** Null where no side has the ball. `whole`: with the lanes that were not taken. */
+function report(board: Board, whole: boolean, beat: number, from: ActorId, time: number, pass: Pass | null): LaneReport | null {
+  const { drill, tracks, possession } = board;
+  const own = tracks.get(from);
+  const player = drill.actors.find((actor) => actor.id === from);
+  const side = sideAt(possession, time);
+  if (!own || !player || side === null || roleOf(drill, player, side) === 'other') return null;
+  const attacking = player.team !== null && roleOf(drill, player, side) === 'defender' ? player.team : side;
+  const mates: Standing[] = [];
+  const opponents: Standing[] = [];
+  for (const actor of drill.actors) {
+    const role = roleOf(drill, actor, attacking);
+    const track = tracks.get(actor.id);
+    if (actor.id === from || role === 'other' || !track) continue;
+    if (role === 'defender') opponents.push({ actor, chaser: chaserOf(track, time, constants.reaction.value) });
+    else mates.push({ actor, chaser: chaserOf(track, time, 0) });
+  }
+  const at = pass?.fromAt ?? personAt(own, time);
+  const receiver = pass ? (mates.find(({ actor }) => actor.id === pass.to)?.chaser ?? null) : null;
+  return {
+    beat,
+    time,
+    from,
+    at,
+    pass: pass?.index ?? null,
+    race: pass && receiver ? firstOf(board, { flight: pass.flight, from: pass.fromAt, to: pass.toAt, receiver }, opponents) : null,
+    lanes: (whole ? mates : []).map((mate) => laneTo(board, at, mate, opponents)),
+  };
+}
+
+interface Standing {
+  readonly actor: Actor;
+  readonly chaser: Chaser;
+}
+
+/** How everyone runs when the ball is to be won: as in a match, whatever the tempo; only a walk-through is walked. */
+export function contestEffort(drill: Drill): Effort {
+  return ability(drill.age.value, drill.tempo.value === 'walk' ? 'walk' : 'match', null, drill.runPace?.value ?? null);
+}
+
+/** Somebody as they are once they have reacted to what happens at a time. Until then they go on with what they do. */
+export function chaserOf(track: Track, time: number, reaction: number): Chaser {
+  return { at: personAt(track, time + reaction), velocity: personVelocity(track, time + reaction), reacted: reaction };
+}
+
+/** The opponent who does best. Whoever is near is asked first: then those far away are soon done with. */
+function firstOf(board: Board, ball: Struck, opponents: readonly Standing[]): LaneReport['race'] {
+  const way = wayOf(ball, board.effort);
+  const gaps = new Map(opponents.map((each) => [each, closestOnSegment(each.chaser.at, ball.from, ball.to).distance]));
+  let best: LaneReport['race'] = null;
+  for (const { actor, chaser } of [...opponents].sort((a, b) => gaps.get(a)! - gaps.get(b)!)) {
+    const found = race(way, chaser, best?.margin);
+    if (found) best = { ...found, by: actor.id };
+  }
+  return best;
+}
+
+function laneTo(board: Board, from: Point, { actor, chaser }: Standing, opponents: readonly Standing[]): Lane {
+  const to = chaser.at;
+  const length = distance(from, to);
+  const closedBy = (flight: Flight): ActorId | null => {
+    const way = wayOf({ flight, from, to, receiver: chaser }, board.effort);
+    return opponents.find((each) => isFirst(way, each.chaser, doubtful))?.actor.id ?? null;
+  };
+  const rolled = rollTo(length, wantedArrival(board.drill, plain), board.friction, board.launch.roll);
+  const by = rolled.kind === 'dies' ? null : closedBy(rolled);
+  if (rolled.kind !== 'dies' && by === null) return { to: actor.id, at: to, open: 'ground', by: null };
+  const lofted = loftTo(length, board.launch.loft);
+  const over = lofted.kind !== 'dies' && lofted.height > constants.reachHeight.value && closedBy(lofted) === null;
+  return { to: actor.id, at: to, open: over ? 'lofted' : null, by };
+}
+
+/** How a lane is tried: as hard as a plain pass of the drill's tempo. */
+const plain = { weight: null, verb: 'passes to' } as const;

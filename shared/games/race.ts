@@ -1,0 +1,286 @@
+/**
+ * The race to a ball that has been struck: can a player get to its way before it, and before its receiver?
+ * Metres, seconds after the strike, metres a second.
+ *
+ * A player goes on as they were until they have reacted. Then they run straight for a point: the part of their speed that
+ * goes that way stays with them, what goes across is lost, what goes the other way is braked off first; from there the
+ * speed grows towards their best as in every run, v(t) = V - (V - v0) e^(-t/τ). They are at a point when it is within
+ * reach of a foot. A ball played at the legs of someone is stopped without any reaction.
+ */
+import { along, distance, type Point } from '../geometry/point.ts';
+import { ballAt, timeAtDistance, type Flight } from '../physics/ball.ts';
+import { constants } from '../physics/constants.ts';
+import { root } from '../physics/root.ts';
+import type { Ability } from '../physics/runner.ts';
+
+/** A ball on its straight way. */
+export interface Struck {
+  readonly flight: Flight;
+  readonly from: Point;
+  readonly to: Point;
+  /** Who it is for, as they are when it is struck; they may come to meet it. */
+  readonly receiver: Chaser | null;
+}
+
+/** Someone who may go for the ball. */
+export interface Chaser {
+  /** Where they are, and how fast, when they have reacted. */
+  readonly at: Point;
+  readonly velocity: Point;
+  /** When that is. */
+  readonly reacted: number;
+}
+
+export type Effort = Pick<Ability, 'topSpeed' | 'tau' | 'braking'>;
+
+export interface Race {
+  /** How much later than the ball, or than its receiver, they are there at best. Negative: they are first by so much. */
+  readonly margin: number;
+  /** The first place where they are in time; where nobody is, the place where they come closest to it. */
+  readonly at: Point;
+  /** When the ball is there. */
+  readonly time: number;
+}
+
+/** The way of one ball, made ready to be asked about many players. */
+export interface Way {
+  readonly ball: Struck;
+  readonly effort: Effort;
+  readonly receiver: Seen | null;
+  /** Where the ball is low enough to be played. */
+  readonly low: readonly Stretch[];
+}
+
+/** The search is this exact: seconds. */
+const exact = 0.01;
+/** Metres of the ball's way that are not divided any further. */
+const finest = 1e-3;
+/** Until the heights of a lofted ball are known to a hundredth of a millisecond. */
+const halvings = 20;
+
+/** `effort`: how everyone runs for it. */
+export function wayOf(ball: Struck, effort: Effort): Way {
+  const way = { ball, effort, receiver: ball.receiver && seen(ball, ball.receiver), low: [] };
+  return { ...way, low: lowStretches(ball.flight).map(([from, to]) => stretch(way, endAt(way, from), endAt(way, to))) };
+}
+
+/**
+ * How the race goes for one player: the least of `seconds late` over all points of the way that are low enough to be
+ * played. Null when that is not below `limit`. Branch and bound: a stretch is given up only when nobody could be less
+ * late anywhere on it, with the shortest distance and the best speed on it together; so the answer is right to `exact`.
+ */
+export function race(way: Way, chaser: Chaser, limit = Infinity): Race | null {
+  const side = seen(way.ball, chaser);
+  let best = limit;
+  let where = -1;
+  const look = ({ s, due }: End): void => {
+    const late = arrival(side, way.effort, s) - due;
+    if (late < best) [best, where] = [late, s];
+  };
+  const open = [...way.low];
+  for (let each = open.pop(); each; each = open.pop()) {
+    if (best < Infinity && !mayBeat(way.effort, side, each, best - exact)) continue;
+    look(each.from);
+    look(each.to);
+    if (each.to.s - each.from.s > finest) pushHalves(open, way, each, side);
+  }
+  if (where < 0) return null;
+  const s = best < 0 ? firstInTime(way, side, where) : where;
+  return { margin: best, at: pointOn(way.ball, s), time: timeAtDistance(way.ball.flight, s) };
+}
+
+/** Whether a player is first by more than `lead` seconds anywhere: the same search, as exact, ended by the first yes. */
+export function isFirst(way: Way, chaser: Chaser, lead: number): boolean {
+  const side = seen(way.ball, chaser);
+  const open = way.low.filter((each) => mayBeat(way.effort, side, each, -lead - exact));
+  for (let each = open.pop(); each; each = open.pop()) {
+    if (!mayBeat(way.effort, side, each, -lead - exact)) continue;
+    if (inTime(way.effort, side, each.from.s, each.from.due - lead) || inTime(way.effort, side, each.to.s, each.to.due - lead)) return true;
+    if (each.to.s - each.from.s > finest) pushHalves(open, way, each, side);
+  }
+  return false;
+}
+
+/** When someone can stand on a point, in the same way of running. */
+export function timeTo({ at, velocity, reacted }: Chaser, effort: Effort, point: Point): number {
+  const gap = distance(at, point);
+  const speed = gap > 0 ? (velocity.x * (point.x - at.x) + velocity.y * (point.y - at.y)) / gap : 0;
+  return reacted + timeToRun(gap, speed, effort);
+}
+
+// ---------------------------------------------------------------- the ball
+
+/** A place on the way: metres along it, when the ball is there, and when it must be reached at the latest. */
+interface End {
+  readonly s: number;
+  readonly time: number;
+  readonly due: number;
+}
+
+/** A part of the way, with the latest that any place on it may be reached. */
+interface Stretch {
+  readonly from: End;
+  readonly to: End;
+  readonly latest: number;
+  /** Worked out when first asked for: many players ask for the same. */
+  halves: readonly [Stretch, Stretch] | null;
+}
+
+/** In time is who is there before the ball, and before the receiver if they are there first. */
+function endAt({ ball, receiver, effort }: Way, s: number): End {
+  const time = timeAtDistance(ball.flight, s);
+  return { s, time, due: receiver && inTime(effort, receiver, s, time) ? arrival(receiver, effort, s) : time };
+}
+
+function stretch({ receiver, effort }: Way, from: End, to: End): Stretch {
+  let latest = to.time;
+  if (receiver) {
+    const farthest = Math.max(gapTo(receiver, from.s), gapTo(receiver, to.s));
+    const slowest = -fastestTowards(receiver, from.s, to.s, -1);
+    if (coversIn(farthest, slowest, latest - receiver.reacted, effort)) latest = timeFor(farthest, slowest, receiver.reacted, effort);
+  }
+  return { from, to, latest, halves: null };
+}
+
+function halves(way: Way, each: Stretch): readonly [Stretch, Stretch] {
+  if (each.halves) return each.halves;
+  const middle = endAt(way, (each.from.s + each.to.s) / 2);
+  each.halves = [stretch(way, each.from, middle), stretch(way, middle, each.to)];
+  return each.halves;
+}
+
+/** The half that is nearer to a player comes out first. */
+function pushHalves(open: Stretch[], way: Way, each: Stretch, side: Seen): void {
+  const [a, b] = halves(way, each);
+  if (side.ahead < a.to.s) open.push(b, a);
+  else open.push(a, b);
+}
+
+function pointOn({ flight, from, to }: Struck, s: number): Point {
+  return flight.length > 0 ? along(from, to, s / flight.length) : from;
+}
+
+/** The parts of the way, in metres along it, where the ball can be reached: under 2.2 m of height. */
+function lowStretches(flight: Flight): (readonly [number, number])[] {
+  const reachable = constants.reachHeight.value;
+  if (flight.kind === 'roll' || flight.height <= reachable) return [[0, flight.length]];
+  const over = (t: number): number => ballAt(flight, t).height - reachable;
+  const top = Math.log1p((flight.drag * flight.launch * Math.sin(flight.angle)) / constants.gravity.value) / flight.drag;
+  const rises = ballAt(flight, root(over, 0, top, halvings)).distance;
+  const falls = ballAt(flight, root((t) => -over(t), top, flight.time, halvings)).distance;
+  return [[0, rises], [falls, flight.length]];
+}
+
+// ---------------------------------------------------------------- the player, seen from the ball's way
+
+/** A chaser in the frame of the ball's way: `ahead` metres along it and `off` metres beside it, with the speeds that go so. */
+interface Seen {
+  readonly ahead: number;
+  readonly off: number;
+  readonly forward: number;
+  readonly across: number;
+  readonly reacted: number;
+}
+
+function seen({ flight, from, to }: Struck, { at, velocity, reacted }: Chaser): Seen {
+  const [x, y] = flight.length > 0 ? [(to.x - from.x) / flight.length, (to.y - from.y) / flight.length] : [0, 1];
+  return {
+    ahead: (at.x - from.x) * x + (at.y - from.y) * y,
+    off: (at.y - from.y) * x - (at.x - from.x) * y,
+    forward: velocity.x * x + velocity.y * y,
+    across: velocity.y * x - velocity.x * y,
+    reacted,
+  };
+}
+
+function gapTo(side: Seen, s: number): number {
+  return Math.sqrt((s - side.ahead) ** 2 + side.off ** 2);
+}
+
+/** Speed towards a point of the way. */
+function towards(side: Seen, s: number): number {
+  const gap = gapTo(side, s);
+  return gap > 0 ? (side.forward * (s - side.ahead) - side.across * side.off) / gap : 0;
+}
+
+/** The greatest speed towards (`sign` 1) or away from (-1) any point of a stretch. */
+function fastestTowards(side: Seen, low: number, high: number, sign: 1 | -1): number {
+  if (side.forward === 0 && side.across === 0) return 0;
+  const ends = Math.max(sign * towards(side, low), sign * towards(side, high));
+  const straight = side.ahead - (side.off * side.forward) / side.across;
+  return straight > low && straight < high ? Math.max(ends, sign * towards(side, straight)) : ends;
+}
+
+function arrival(side: Seen, effort: Effort, s: number): number {
+  return timeFor(gapTo(side, s), towards(side, s), side.reacted, effort);
+}
+
+/** Whether they are at a point before a time. */
+function inTime(effort: Effort, side: Seen, s: number, time: number): boolean {
+  const gap = gapTo(side, s);
+  return gap <= constants.bodyRadius.value ? time > 0 : coversIn(gap, towards(side, s), time - side.reacted, effort);
+}
+
+/** Whether someone could be less than `late` behind time anywhere on a stretch. */
+function mayBeat(effort: Effort, side: Seen, { from, to, latest }: Stretch, late: number): boolean {
+  const nearest = gapTo(side, Math.min(Math.max(side.ahead, from.s), to.s));
+  if (nearest <= constants.bodyRadius.value) return latest + late > 0;
+  return coversIn(nearest, fastestTowards(side, from.s, to.s, 1), latest + late - side.reacted, effort);
+}
+
+/** The first place at which they are in time, to `finest`; `known` is one where they are. */
+function firstInTime(way: Way, side: Seen, known: number): number {
+  const open = [...way.low].reverse();
+  for (let each = open.pop(); each; each = open.pop()) {
+    const { from, to } = each;
+    if (from.s >= known) continue;
+    if (inTime(way.effort, side, from.s, from.due)) return from.s;
+    if (!mayBeat(way.effort, side, each, 0)) continue;
+    if (to.s - from.s > finest) {
+      const [first, second] = halves(way, each);
+      open.push(second, first);
+    } else if (inTime(way.effort, side, to.s, to.due)) return to.s;
+  }
+  return known;
+}
+
+// ---------------------------------------------------------------- running
+
+/** Seconds after the strike until a point `gap` metres away, towards which they move with `speed`, is within reach. */
+function timeFor(gap: number, speed: number, reacted: number, effort: Effort): number {
+  if (gap <= constants.bodyRadius.value) return 0;
+  const way = gap - constants.reach.value;
+  return way <= 0 ? reacted : reacted + timeToRun(way, speed, effort);
+}
+
+/** Seconds for a way that begins with a speed along it; one against it is braked off first. */
+function timeToRun(way: number, speed: number, { topSpeed, tau, braking }: Effort): number {
+  if (speed >= 0) return timeToCover(way, speed, topSpeed, tau);
+  return timeToCover(way + (speed * speed) / (2 * braking), 0, topSpeed, tau) - speed / braking;
+}
+
+/** Whether a point `gap` metres away comes within reach in less than a time. */
+function coversIn(gap: number, speed: number, time: number, { topSpeed, tau, braking }: Effort): boolean {
+  const way = gap - constants.reach.value;
+  if (way <= 0) return time > 0;
+  if (speed >= 0) return time > 0 && covered(time, speed, topSpeed, tau) > way;
+  const left = time + speed / braking;
+  return left > 0 && covered(left, 0, topSpeed, tau) > way + (speed * speed) / (2 * braking);
+}
+
+function covered(time: number, speed: number, topSpeed: number, tau: number): number {
+  return topSpeed * time + (topSpeed - speed) * tau * Math.expm1(-time / tau);
+}
+
+/** Newton from above, where nobody can still be short of it; convex, so it never steps over the answer. */
+function timeToCover(way: number, speed: number, topSpeed: number, tau: number): number {
+  let time = way / topSpeed + tau;
+  for (let step = 0; step < 40; step += 1) {
+    const left = Math.exp(-time / tau);
+    const over = topSpeed * time - (topSpeed - speed) * tau * (1 - left) - way;
+    const next = time - over / (topSpeed - (topSpeed - speed) * left);
+    if (!(Math.abs(next - time) > 1e-6)) return next;
+    time = next;
+  }
+  return time;
+}

@@ -1,0 +1,10 @@
+/** Numbers between two bounds, the same for the same seed (mulberry32). */
+export function randomFrom(seed: number): (low: number, high: number) => number {
+  let state = seed;
+  return (low, high) => {
+    state = (state + 0x6d2b79f5) | 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return low + ((((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296) * (high - low));
+  };
+}
