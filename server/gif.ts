@@ -2,7 +2,7 @@
 import gifenc from 'gifenc';
 import { liftPerMetre } from '../shared/render/lift.ts';
 import { stampSize, stampsSvg, toSvg } from '../shared/render/svg.ts';
-import { frameAt } from '../shared/scene/frame.ts';
+import { frameAt, isShown } from '../shared/scene/frame.ts';
 import { palettes } from '../shared/scene/palette.ts';
 import type { Scene } from '../shared/scene/scene.ts';
 import { toPixels } from './png.ts';
@@ -21,14 +21,15 @@ const asBefore = colours;
 /** Loops for ever; `progress` is told how many of how many frames are done. */
 export function toGif(scene: Scene, options: { readonly width?: number; readonly progress?: (done: number, of: number) => void } = {}): Uint8Array {
   const scale = (options.width ?? targetWidth) / ((scene.width * 96) / 25.4);
-  const still: Pixels = toPixels(toSvg({ ...scene, movers: [], strip: null }), scale);
+  const stillAt = stillsOf(scene, scale);
+  let still = stillAt(0);
   const put = putter(scene, (scale * 96) / 25.4, toPixels(stampsSvg(scene), scale));
 
   const first = copyOf(still);
   put(first, 0, () => undefined);
   const palette = gifenc.quantize(first.data, colours);
   while (palette.length <= asBefore) palette.push([0, 0, 0]);
-  const ground = gifenc.applyPalette(still.data, palette.slice(0, colours));
+  let ground = gifenc.applyPalette(still.data, palette.slice(0, colours));
   const nearest = nearestIn(palette.slice(0, colours));
 
   const count = Math.min(mostFrames, Math.ceil(scene.end * framesPerSecond) + 1);
@@ -39,6 +40,13 @@ export function toGif(scene: Scene, options: { readonly width?: number; readonly
   let touched: number[] = [];
   for (let index = 0; index < count; index += 1) {
     const time = count === 1 ? 0 : (scene.end * index) / (count - 1);
+    const next = stillAt(time);
+    const anew = next !== still;
+    if (anew) {
+      still = next;
+      ground = gifenc.applyPalette(still.data, palette.slice(0, colours));
+      canvas.data.set(still.data);
+    }
     const before = touched;
     touched = [];
     for (const pixel of before) copyPixel(still.data, canvas.data, pixel * 4);
@@ -49,6 +57,7 @@ export function toGif(scene: Scene, options: { readonly width?: number; readonly
       if (shown[pixel] !== colour) shown[pixel] = changed[pixel] = colour;
     };
     const over = new Set(touched);
+    if (anew) for (let pixel = 0; pixel < ground.length; pixel += 1) if (!over.has(pixel)) show(pixel, ground[pixel] as number);
     for (const pixel of before) if (!over.has(pixel)) show(pixel, ground[pixel] as number);
     for (const pixel of over) show(pixel, nearest(colourAt(canvas.data, pixel * 4)));
 
@@ -59,6 +68,17 @@ export function toGif(scene: Scene, options: { readonly width?: number; readonly
   }
   encoder.finish();
   return encoder.bytes();
+}
+
+/** What does not move, as it is at a time: drawn once for every set of marks that are there together. */
+function stillsOf(scene: Scene, scale: number): (time: number) => Pixels {
+  let [shown, pixels]: [string, Pixels | null] = ['', null];
+  return (time) => {
+    const marks = scene.marks.filter((mark) => isShown(mark, time));
+    const key = marks.map(({ id }) => id).join();
+    if (pixels === null || key !== shown) [shown, pixels] = [key, toPixels(toSvg({ ...scene, marks: marks.map(({ during: _, ...mark }) => mark), movers: [], strip: null }), scale)];
+    return pixels;
+  };
 }
 
 interface Pixels {

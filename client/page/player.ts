@@ -3,21 +3,36 @@ import { liftPerMetre } from '../../shared/render/lift.ts';
 import { moverAt } from '../../shared/scene/frame.ts';
 import type { PlayerData } from '../../shared/render/html.ts';
 
-play(JSON.parse(byId('player-data').textContent ?? '') as PlayerData);
+const scenes = [...document.querySelectorAll<HTMLElement>('.scene')];
+const players = (JSON.parse(document.getElementById('player-data')?.textContent ?? '') as PlayerData[]).map((data, index) => play(data, scenes[index] as HTMLElement));
 
-function play({ end, beats, tracks, strip }: PlayerData): void {
+const choice = document.querySelector<HTMLSelectElement>('#scene');
+const choose = (): void => {
+  for (const [index, scene] of scenes.entries()) {
+    scene.hidden = index !== Number(choice?.value ?? 0);
+    if (scene.hidden) players[index]?.();
+  }
+};
+choice?.addEventListener('change', choose);
+choose();
+
+/** Brings one scene to life; returns what brings it to rest. */
+function play({ end, beats, tracks, strip }: PlayerData, scene: HTMLElement): () => void {
+  if (!(end > 0)) return () => undefined;
+  const part = <T extends Element>(selector: string): T => scene.querySelector<T>(selector) as T;
   const movers = tracks.map((track, index) => ({
     track,
-    node: document.querySelector(`.mover-${index}`) as SVGGElement,
-    lift: document.querySelector<SVGGElement>(`.lift-${index}`),
+    node: part<SVGGElement>(`.mover-${index}`),
+    lift: scene.querySelector(`.lift-${index}`),
   }));
-  const cursor = document.querySelector('.cursor');
-  const bar = byId<HTMLInputElement>('time');
-  const clock = byId<HTMLOutputElement>('clock');
-  const button = byId<HTMLButtonElement>('play');
-  const speed = byId<HTMLSelectElement>('speed');
-  const loop = byId<HTMLInputElement>('loop');
-  const items = [...document.querySelectorAll('#beats li')];
+  const timed = [...scene.querySelectorAll<SVGGElement>('[data-during]')].map((node) => ({ node, span: (node.dataset['during'] ?? '').split(' ').map(Number) }));
+  const cursor = scene.querySelector('.cursor');
+  const bar = part<HTMLInputElement>('.time');
+  const clock = part<HTMLOutputElement>('.clock');
+  const button = part<HTMLButtonElement>('.play');
+  const speed = part<HTMLSelectElement>('.speed');
+  const loop = part<HTMLInputElement>('.loop');
+  const items = [...scene.querySelectorAll('.beats li')];
   const calm = matchMedia('(prefers-reduced-motion: reduce)');
 
   let time = 0;
@@ -40,6 +55,7 @@ function play({ end, beats, tracks, strip }: PlayerData): void {
       node.setAttribute('transform', `translate(${x.toFixed(2)} ${y.toFixed(2)})`);
       lift?.setAttribute('transform', `translate(0 ${(-height * liftPerMetre).toFixed(2)})`);
     }
+    for (const { node, span: [start = 0, over = 0] } of timed) node.setAttribute('visibility', start <= drawn && drawn < over ? 'visible' : 'hidden');
     if (strip && cursor) cursor.setAttribute('transform', `translate(${(strip.left + strip.perSecond * drawn).toFixed(2)} 0)`);
     bar.value = `${time}`;
     bar.setAttribute('aria-valuetext', `${time.toFixed(1)} seconds${beat < 0 ? '' : `, beat ${beats[beat]?.label}`}`);
@@ -84,15 +100,15 @@ function play({ end, beats, tracks, strip }: PlayerData): void {
   };
 
   button.addEventListener('click', () => (last === null ? start() : rest()));
-  byId('back').addEventListener('click', () => jump(-1));
-  byId('next').addEventListener('click', () => jump(1));
+  part('.back').addEventListener('click', () => jump(-1));
+  part('.next').addEventListener('click', () => jump(1));
   bar.addEventListener('input', () => show(Number(bar.value)));
-  byId('beats').addEventListener('click', ({ target }) => {
+  part('.beats').addEventListener('click', ({ target }) => {
     const item = (target as Element).closest('li');
     if (item) show(beats[items.indexOf(item)]?.start ?? 0);
   });
   document.addEventListener('keydown', (event) => {
-    if ((event.target as Element).closest('button, input, select')) return;
+    if (scene.hidden || (event.target as Element).closest('button, input, select')) return;
     if (event.key === ' ') button.click();
     else if (event.key === 'ArrowLeft') jump(-1);
     else if (event.key === 'ArrowRight') jump(1);
@@ -100,8 +116,5 @@ function play({ end, beats, tracks, strip }: PlayerData): void {
     event.preventDefault();
   });
   show(0);
-}
-
-function byId<T extends HTMLElement>(id: string): T {
-  return document.getElementById(id) as T;
+  return rest;
 }

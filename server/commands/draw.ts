@@ -7,7 +7,7 @@ import { toHtml } from '../../shared/render/html.ts';
 import { toSvg } from '../../shared/render/svg.ts';
 import { conventions } from '../../shared/scene/lines.ts';
 import { themes } from '../../shared/scene/palette.ts';
-import { stage, type Scene } from '../../shared/scene/scene.ts';
+import { stage, type Scene, type StageOptions } from '../../shared/scene/scene.ts';
 import { command } from '../command.ts';
 import { toGif } from '../gif.ts';
 import { complain, Refusal, statusOf } from '../io.ts';
@@ -30,10 +30,12 @@ export const draw = command({
   options: {
     out: { kind: 'text', value: 'OUT', short: 'o', help: 'the picture to write; its ending says which kind' },
     drill: { kind: 'text', value: 'NAME', help: 'which drill, or which of its progressions and regressions (the first drill)' },
+    phase: { kind: 'text', value: 'NAME', help: 'which phase of a game (the first; .html has them all to choose from)' },
     at: { kind: 'number', value: 'SECONDS', least: 0, most: 86_400, help: 'everyone as they are at this time; .svg and .png only' },
     theme: { kind: 'choice', choices: themes, help: 'colours (light)' },
     convention: { kind: 'choice', choices: ['solid-pass', 'dashed-pass'], help: 'which line is solid and which dashed (solid-pass)' },
     scale: { kind: 'text', value: '1:N', help: 'drawing scale, such as 1:200 (the largest that fits)' },
+    control: { kind: 'flag', help: 'also whose the ground is, in a phase' },
     animated: { kind: 'flag', help: 'an .svg that moves by itself' },
   },
   run: async ({ options, operands }, io) => {
@@ -46,15 +48,18 @@ export const draw = command({
     const drill = chosen(analysis.drills, options.drill, source.name);
     const problems = problemsOn(drill, analysis.problems);
     const variation = analysis.drills.flatMap((each) => each.drill.changes).find(({ id }) => id === drill.drill.id);
-    const scene = stage(drill, {
+    const staging: StageOptions = {
       theme: options.theme ?? 'light',
       convention: conventions.find((each) => each.replace(' ', '-') === options.convention) ?? conventions[0],
       problems: problems.filter(({ severity }) => severity === 'error' || severity === 'warning'),
       ...(options.scale === null ? {} : { scale: scaleOf(options.scale) }),
       ...(variation ? { variation } : {}),
-    });
+      control: options.control,
+    };
+    const [first, ...rest] = phasesIn(drill, options.phase, kind, source.name).map((phase) => stage(drill, phase === null ? staging : { ...staging, phase }));
+    const scenes = [first!, ...rest] as const;
     const progress = progressOn(io);
-    const picture = pictureOf(scene, kind, options, progress);
+    const picture = pictureOf(scenes, kind, options, progress);
     progress.clear();
     writeWhole(resolve(io.cwd, out), picture, out);
     const errors = problems.filter(({ severity }) => severity === 'error').length;
@@ -94,6 +99,19 @@ function chosen(drills: readonly DrillAnalysis[], name: string | null, file: str
   throw new Refusal(`There is no drill “${name}” in ${file}; ${guess === null ? `there is ${names.map((each) => `“${each}”`).join(', ')}.` : `did you mean “${guess}”?`}`);
 }
 
+/** The phases to draw, by name: the one asked for, or for a page all that a game shows; null for what is drawn without being asked. */
+function phasesIn({ drill, phases }: DrillAnalysis, asked: string | null, kind: Kind, file: string): readonly (string | null)[] {
+  const names = phases.map(({ phase }) => phase.name ?? phase.id);
+  if (asked === null) {
+    const plays = drill.sequences.some((sequence) => sequence.kind === 'sequence');
+    return kind === '.html' && names.length > 0 ? [...(plays ? [null] : []), ...names] : [null];
+  }
+  if (names.includes(asked)) return [asked];
+  if (names.length === 0) throw new Refusal(`“${drill.name}” in ${file} has no phases.`);
+  const guess = nearest(asked, names);
+  throw new Refusal(`There is no phase “${asked}” in “${drill.name}”; ${guess === null ? `there is ${names.map((each) => `“${each}”`).join(', ')}.` : `did you mean “${guess}”?`}`);
+}
+
 /** Those of the drill itself; what only a progression or regression brings belongs on its own sheet. */
 function problemsOn({ drill }: DrillAnalysis, problems: readonly Problem[]): readonly Problem[] {
   const within = (outer: Span, { span }: Problem): boolean => outer.from <= span.from && span.to <= outer.to;
@@ -103,7 +121,8 @@ function problemsOn({ drill }: DrillAnalysis, problems: readonly Problem[]): rea
 /** Millimetres of sheet that a picture of pixels may be wide or high: past that no viewer opens it. */
 const largestSheet = 3000;
 
-function pictureOf(scene: Scene, kind: Kind, { at, animated }: { readonly at: number | null; readonly animated: boolean }, progress: Progress): string | Uint8Array {
+function pictureOf(scenes: readonly [Scene, ...Scene[]], kind: Kind, { at, animated }: { readonly at: number | null; readonly animated: boolean }, progress: Progress): string | Uint8Array {
+  const [scene] = scenes;
   const moment = at === null ? {} : { at };
   if ((kind === '.png' || kind === '.gif') && Math.max(scene.width, scene.height) > largestSheet) {
     throw new Refusal(`At 1:${scene.plan.scale} the sheet would be ${Math.ceil(Math.max(scene.width, scene.height) / 1000)} m long; draw an .svg, or choose a smaller scale such as 1:500.`);
@@ -114,7 +133,7 @@ function pictureOf(scene: Scene, kind: Kind, { at, animated }: { readonly at: nu
     case '.png':
       return toPng(toSvg(scene, moment));
     case '.html':
-      return toHtml(scene);
+      return toHtml(scenes);
     case '.gif':
       return toGif(scene, { progress: (done, of) => progress.step(done, of, 'frames drawn') });
   }

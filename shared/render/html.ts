@@ -6,7 +6,7 @@ import { script, scriptHash, style, styleHash } from './page-parts.ts';
 import { toSvg } from './svg.ts';
 import { escapeXml } from './xml.ts';
 
-/** What the player reads from the page. */
+/** What the player reads from the page, for every scene. */
 export interface PlayerData {
   readonly end: number;
   readonly beats: readonly Pick<SceneBeat, 'label' | 'start' | 'end'>[];
@@ -14,20 +14,20 @@ export interface PlayerData {
   readonly strip: StripAxis | null;
 }
 
-/** Screens take the reader's colour scheme, paper the inks for print; a scene in the print theme keeps them everywhere. */
-export function toHtml(scene: Scene): string {
-  const plays = scene.end > 0;
+/** Several scenes, such as the phases of a game, are shown one at a time. Screens take the reader's colour scheme, paper the inks for print; a scene in the print theme keeps them everywhere. */
+export function toHtml(shown: Scene | readonly [Scene, ...Scene[]]): string {
+  const scenes: readonly [Scene, ...Scene[]] = 'marks' in shown ? [shown] : shown;
+  const [scene] = scenes;
+  const plays = scenes.some(({ end }) => end > 0);
   return [
     `<!doctype html>\n<html lang="en"${scene.theme === 'print' ? ' data-theme="print"' : ''}>\n<head>\n<meta charset="utf-8">\n`,
     `<meta http-equiv="Content-Security-Policy" content="${policy}">\n`,
     '<meta name="viewport" content="width=device-width, initial-scale=1">\n',
     `<title>${escapeXml(scene.title)}</title>\n<style>${fontCss}\n${style}</style>\n</head>\n<body>\n<main>\n<h1>${escapeXml(scene.title)}</h1>\n`,
-    `<figure>\n${toSvg(scene, { interactive: true, variables: true })}</figure>\n`,
-    plays ? controls(scene.end) : '',
-    `<ol id="beats" role="list" aria-label="Order of play">\n${scene.beats.map((beat) => beatItem(beat, plays)).join('')}</ol>\n`,
-    scene.notes.length > 0 ? `<div class="notes">\n${scene.notes.map(section).join('')}</div>\n` : '',
+    scenes.length > 1 ? choice(scenes) : '',
+    ...scenes.map((each, index) => sceneSection(each, index === 0 ? '' : `${index + 1}-`)),
     '</main>\n',
-    plays ? `<script type="application/json" id="player-data">${inScript(playerData(scene))}</script>\n<script>${script}</script>\n` : '',
+    plays ? `<script type="application/json" id="player-data">${inScript(scenes.map(playerData))}</script>\n<script>${script}</script>\n` : '',
     '</body>\n</html>\n',
   ].join('');
 }
@@ -36,15 +36,33 @@ const policy = [
   "default-src 'none'", `style-src '${styleHash}'`, `script-src '${scriptHash}'`, 'font-src data:', "base-uri 'none'", "form-action 'none'",
 ].join('; ');
 
+function choice(scenes: readonly Scene[]): string {
+  const options = scenes.map(({ title }, index) => `<option value="${index}">${escapeXml(title)}</option>`);
+  return `<p class="choice"><label>Show <select id="scene" autocomplete="off">${options.join('')}</select></label></p>\n`;
+}
+
+/** `prefix` keeps the ids of one scene from those of another. */
+function sceneSection(scene: Scene, prefix: string): string {
+  const plays = scene.end > 0;
+  return [
+    `<section class="scene" aria-label="${escapeXml(scene.title)}">\n`,
+    `<figure>\n${toSvg(scene, { interactive: true, variables: true, prefix })}</figure>\n`,
+    plays ? controls(scene.end) : '',
+    `<ol class="beats" role="list" aria-label="Order of play">\n${scene.beats.map((beat) => beatItem(beat, plays)).join('')}</ol>\n`,
+    scene.notes.length > 0 ? `<div class="notes">\n${scene.notes.map((note) => noteSection(note, prefix)).join('')}</div>\n` : '',
+    '</section>\n',
+  ].join('');
+}
+
 function controls(end: number): string {
   return [
     '<div class="controls" role="group" aria-label="Player">\n',
-    '<button id="play" type="button">Play</button>\n',
-    '<button id="back" type="button" aria-label="Beat before">‹ Beat</button>\n<button id="next" type="button" aria-label="Next beat">Beat ›</button>\n',
-    `<input id="time" type="range" min="0" max="${end.toFixed(2)}" step="0.05" value="0" aria-label="Time">\n`,
-    `<output id="clock">0.0 / ${end.toFixed(1)} s</output>\n`,
-    '<label>Speed <select id="speed"><option value="0.25">¼</option><option value="0.5">½</option><option value="1" selected>1</option><option value="2">2</option></select></label>\n',
-    '<label><input id="loop" type="checkbox" checked> Again and again</label>\n</div>\n',
+    '<button class="play" type="button">Play</button>\n',
+    '<button class="back" type="button" aria-label="Beat before">‹ Beat</button>\n<button class="next" type="button" aria-label="Next beat">Beat ›</button>\n',
+    `<input class="time" type="range" min="0" max="${end.toFixed(2)}" step="0.05" value="0" aria-label="Time">\n`,
+    `<output class="clock">0.0 / ${end.toFixed(1)} s</output>\n`,
+    '<label>Speed <select class="speed"><option value="0.25">¼</option><option value="0.5">½</option><option value="1" selected>1</option><option value="2">2</option></select></label>\n',
+    '<label><input class="loop" type="checkbox" checked> Again and again</label>\n</div>\n',
   ].join('');
 }
 
@@ -53,9 +71,9 @@ function beatItem({ label, text }: SceneBeat, plays: boolean): string {
   return `<li>${plays ? `<button type="button">${words}</button>` : words}</li>\n`;
 }
 
-function section({ id, title, entries }: Note): string {
+function noteSection({ id, title, entries }: Note, prefix: string): string {
   const item = ({ about, text }: Note['entries'][number]) => `<li>${about === null ? '' : `<b>${escapeXml(about)}:</b> `}${escapeXml(text)}</li>\n`;
-  return `<section aria-labelledby="about-${id}">\n<h2 id="about-${id}">${escapeXml(title)}</h2>\n<ul>\n${entries.map(item).join('')}</ul>\n</section>\n`;
+  return `<section aria-labelledby="${prefix}about-${id}">\n<h2 id="${prefix}about-${id}">${escapeXml(title)}</h2>\n<ul>\n${entries.map(item).join('')}</ul>\n</section>\n`;
 }
 
 function playerData({ end, beats, movers, strip }: Scene): PlayerData {
@@ -63,6 +81,6 @@ function playerData({ end, beats, movers, strip }: Scene): PlayerData {
 }
 
 /** JSON that cannot close its script element. */
-function inScript(data: PlayerData): string {
+function inScript(data: readonly PlayerData[]): string {
   return JSON.stringify(data).replaceAll('<', '\\u003c');
 }

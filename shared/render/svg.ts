@@ -1,10 +1,10 @@
 /** A scene as SVG. The same scene and options give the same bytes. */
 import { cssWeight, fontFamily } from '../font/text.ts';
-import { type Frame, frameAt, moverAt } from '../scene/frame.ts';
+import { type Frame, frameAt, isShown, moverAt } from '../scene/frame.ts';
 import { type Ink, type Paint, palettes } from '../scene/palette.ts';
 import { layers, type Mark, type Mover, type Scene, type Shape } from '../scene/scene.ts';
 import { mm } from '../scene/shapes.ts';
-import { animationCss } from './animation.ts';
+import { animationCss, momentClasses } from './animation.ts';
 import { fontCss } from './font-css.ts';
 import { liftPerMetre } from './lift.ts';
 import { escapeXml } from './xml.ts';
@@ -20,28 +20,32 @@ export interface SvgOptions {
   readonly interactive?: boolean;
   /** Colours as CSS variables named after the inks (`var(--ball)`), for a page that brings its own. */
   readonly variables?: boolean;
+  /** Put before every id, where several pictures share a page. */
+  readonly prefix?: string;
 }
 
 export function toSvg(scene: Scene, options: SvgOptions = {}): string {
   const write = writer(scene, options);
   const frame = options.at === undefined ? null : frameAt(scene, options.at);
   const moves = options.animated === true && scene.end > 0;
+  const prefix = escapeXml(options.prefix ?? '');
+  const changes = moves || options.interactive === true;
   const css = [options.embedFont === true ? fontCss : '', moves ? animationCss(scene) : ''].join('');
   // At a moment everyone is elsewhere: the names of where they started, and the marks of where they will be, are left out.
   const gone = new Set(frame ? scene.movers.map(({ id }) => id.replace('person-', 'name-')) : []);
   const body = layers.map((layer) => {
-    const marks = scene.marks.filter((mark) => mark.layer === layer && !(frame && layer === 'later') && !gone.has(mark.id));
+    const marks = scene.marks.filter((mark) => mark.layer === layer && !(frame && layer === 'later') && !gone.has(mark.id) && (changes || isShown(mark, frame?.time ?? 0)));
     const movers = layer === 'people' ? write.movers('person', frame) : layer === 'ball' ? write.movers('ball', frame) : '';
     const cursor = layer === 'strip' && (frame || moves || options.interactive) ? write.cursor(frame) : '';
     const inside = marks.map(write.mark).join('') + movers + cursor;
-    return inside === '' ? '' : `<g id="layer-${layer}">${inside}</g>\n`;
+    return inside === '' ? '' : `<g id="${prefix}layer-${layer}">${inside}</g>\n`;
   });
   const { width, height } = scene;
   const role = options.interactive ? 'group' : 'img';
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(width)}mm" height="${mm(height)}mm" viewBox="0 0 ${mm(width)} ${mm(height)}" `,
-    `role="${role}" aria-labelledby="drawing-title drawing-description" font-family="${fontStack}" stroke-linecap="butt" stroke-linejoin="round">\n`,
-    `<title id="drawing-title">${escapeXml(scene.title)}</title>\n<desc id="drawing-description">${escapeXml(scene.description)}</desc>\n`,
+    `role="${role}" aria-labelledby="${prefix}drawing-title ${prefix}drawing-description" font-family="${fontStack}" stroke-linecap="butt" stroke-linejoin="round">\n`,
+    `<title id="${prefix}drawing-title">${escapeXml(scene.title)}</title>\n<desc id="${prefix}drawing-description">${escapeXml(scene.description)}</desc>\n`,
     css === '' ? '' : `<style>${css}</style>\n`,
     `<rect width="${mm(width)}" height="${mm(height)}" fill="${write.paint('paper')}"/>\n`,
     ...body,
@@ -91,7 +95,15 @@ function writer(scene: Scene, options: SvgOptions) {
   const attributes = ({ id, span, label }: Pick<Mark, 'id' | 'span' | 'label'>) => {
     const source = options.interactive && span ? ` data-from="${span.from}" data-to="${span.to}"` : '';
     const focus = options.interactive && label !== null ? ` tabindex="0" role="img" aria-label="${escapeXml(label)}"` : '';
-    return ` id="${escapeXml(id.replaceAll(' ', '-'))}"${source}${focus}`;
+    return ` id="${prefix}${escapeXml(id.replaceAll(' ', '-'))}"${source}${focus}`;
+  };
+
+  const momentNames = momentClasses(scene);
+  const prefix = escapeXml(options.prefix ?? '');
+  /** The class by which a moving picture or a page shows it in its time. */
+  const timing = ({ during }: Mark) => {
+    if (!during || !(options.interactive || options.animated)) return '';
+    return ` class="${momentNames.get(`${during.start} ${during.end}`)}" data-during="${during.start} ${during.end}"${during.start > 0 ? ' visibility="hidden"' : ''}`;
   };
 
   const shadow = `<ellipse cx="0.3" cy="0.5" rx="0.9" ry="0.6" fill="${paint('note')}" fill-opacity="0.5"/>`;
@@ -106,12 +118,12 @@ function writer(scene: Scene, options: SvgOptions) {
     paint,
     shape,
     shadow,
-    mark: (mark: Mark) => `<g${attributes(mark)}>${mark.shapes.map(shape).join('')}</g>\n`,
+    mark: (mark: Mark) => `<g${attributes(mark)}${timing(mark)}>${mark.shapes.map(shape).join('')}</g>\n`,
     movers: (kind: Mover['kind'], frame: Frame | null) => scene.movers.map((one, index) => (one.kind === kind ? `${mover(one, index, frame)}\n` : '')).join(''),
     cursor: (frame: Frame | null) => {
       if (scene.strip === null) return '';
       const { left, top, bottom } = scene.strip;
-      return `<g id="cursor" class="cursor" transform="translate(${mm(frame?.cursor ?? left)} 0)"><path d="M0 ${mm(top)}V${mm(bottom)}" fill="none" stroke="${paint('ink')}" stroke-width="0.35"/><path d="M-1 ${mm(top)}h2L0 ${mm(top + 1.6)}Z" fill="${paint('ink')}"/></g>`;
+      return `<g id="${prefix}cursor" class="cursor" transform="translate(${mm(frame?.cursor ?? left)} 0)"><path d="M0 ${mm(top)}V${mm(bottom)}" fill="none" stroke="${paint('ink')}" stroke-width="0.35"/><path d="M-1 ${mm(top)}h2L0 ${mm(top + 1.6)}Z" fill="${paint('ink')}"/></g>`;
     },
   };
 }

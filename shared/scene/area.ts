@@ -8,7 +8,8 @@ import { box, circle, filled, mm, path, polygon, polyline, stroked, text, type S
 import { lengthWords, type Measure } from './units.ts';
 
 export function areaMarks(drill: Drill, plan: Plan, grass: Box, measure: Measure): Mark[] {
-  return [grid(drill, plan, grass, measure), ...drill.zones.flatMap((zone, index) => zoneMarks(zone, index, plan)), ...(drill.area ? [outline(drill, plan, grass, measure)] : [])];
+  const ranks = zoneRanks(drill);
+  return [grid(drill, plan, grass, measure), ...drill.zones.flatMap((zone, index) => zoneMarks(zone, ranks[index] as number, plan)), ...(drill.area ? [outline(drill, plan, grass, measure)] : [])];
 }
 
 /** Hatching by the rank of the zone: direction and spacing tell zones apart without colour. */
@@ -95,8 +96,19 @@ export function originBox(plan: Plan): Box {
   return { left: x - 5, right: x - 1, top: y + 1.6, bottom: y + 3.8 };
 }
 
-export function zoneInk(index: number): Ink {
-  return (['zone0', 'zone1', 'zone2', 'zone3'] as const)[index % 4] as Ink;
+/** Of every zone, in the order of the text: those that share a name look alike, strips of one split do not. */
+export function zoneInks(drill: Drill): Ink[] {
+  return zoneRanks(drill).map(zoneInk);
+}
+
+function zoneRanks({ zones }: Drill): number[] {
+  const kinds = zones.map(({ id, group, split }) => (group === null || split ? id : group));
+  const distinct = [...new Set(kinds)];
+  return kinds.map((kind) => distinct.indexOf(kind));
+}
+
+function zoneInk(rank: number): Ink {
+  return (['zone0', 'zone1', 'zone2', 'zone3'] as const)[rank % 4] as Ink;
 }
 
 /** Parallel lines within the polygon, cut at its sides. */

@@ -30,6 +30,7 @@ export function castOf(drill: Drill, timeline: Timeline, plan: Plan, theme: Them
   const letters = initials(drill.actors);
   const tracks = new Map(timeline.tracks.map((track) => [track.actor, track]));
   const stations = new Map(drill.stations.map((station) => [station.id, station]));
+  const apart = setApart(drill.actors.filter(({ kind, station }) => station === null && kind !== 'next').map(({ id, home }) => ({ id, at: onSheet(plan, home) })));
   const people: Person[] = [];
   const waiting: Mark[] = [];
   for (const actor of drill.actors) {
@@ -37,7 +38,7 @@ export function castOf(drill: Drill, timeline: Timeline, plan: Plan, theme: Them
     const track = tracks.get(actor.id) ?? { actor: actor.id, home: actor.home, moves: [], touches: [], walk: null };
     const station = actor.station === null ? undefined : stations.get(actor.station);
     const home = onSheet(plan, track.home);
-    const at = behind && station ? onSheet(plan, queuePlace(drill, station, 1, plan.perMetre)) : home;
+    const at = behind && station ? onSheet(plan, queuePlace(drill, station, 1, plan.perMetre)) : (apart.get(actor.id) ?? home);
     const r = behind ? radius.waiting : radius.person;
     const shapes = actor.kind === 'coach' ? furnitureSymbol({ kind: 'coach', width: null, facing: null }, plan.perMetre).shapes
       : behind ? waitingBadge(look(actor.team)) : badge(look(actor.team), r, letters.get(actor.name) ?? '', actor.kind === 'keeper');
@@ -59,6 +60,28 @@ export function castOf(drill: Drill, timeline: Timeline, plan: Plan, theme: Them
     }
   }
   return { people, waiting, letters };
+}
+
+/** Millimetres between the middles of two badges that do not touch. */
+const clear = radius.person * 2 + 0.6;
+
+/** Players so close that their badges would hide each other, moved apart on the sheet until they first move. */
+function setApart(players: readonly { readonly id: string; readonly at: Spot }[]): ReadonlyMap<string, Spot> {
+  const spots = players.map(({ at }) => ({ ...at }));
+  for (let round = 0; round < 6; round += 1) {
+    for (const [index, one] of spots.entries()) {
+      for (const other of spots.slice(0, index)) {
+        const [dx, dy] = [one.x - other.x, one.y - other.y];
+        if (Math.abs(dx) >= clear || Math.abs(dy) >= clear) continue;
+        const away = Math.sqrt(dx * dx + dy * dy);
+        if (!(away < clear)) continue;
+        const push = (clear - away) / 2;
+        const [x, y] = away > 0.01 ? [(dx / away) * push, (dy / away) * push] : [push, 0];
+        [one.x, one.y, other.x, other.y] = [one.x + x, one.y + y, other.x - x, other.y - y];
+      }
+    }
+  }
+  return new Map(players.map(({ id }, index) => [id, spots[index] as Spot]));
 }
 
 function waitingBadge({ colour }: Look): Shape[] {

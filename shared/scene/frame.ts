@@ -1,5 +1,5 @@
 /** The moving part of a scene at one moment. Pure: the same scene and time give the same frame. */
-import type { Mover, Scene } from './scene.ts';
+import type { Mark, Mover, Scene } from './scene.ts';
 import type { Spot } from './shapes.ts';
 
 export interface Frame {
@@ -47,4 +47,9 @@ export function moverAt(track: Mover['track'], time: number): Spot & { readonly 
   const share = span > 0 ? Math.min(1, Math.max(0, (time - start) / span)) : 0;
   const between = (part: number) => value(low, part) + (value(next, part) - value(low, part)) * share;
   return { x: between(1), y: between(2), height: between(3) };
+}
+
+/** Whether a mark is there at a time. */
+export function isShown({ during }: Pick<Mark, 'during'>, time: number): boolean {
+  return during === undefined || (during.start <= time && time < during.end);
 }

@@ -12,6 +12,8 @@ export interface Room {
   readonly cross: (points: readonly Spot[]) => void;
   /** The free candidate with the least cost, now taken; null when none is free. Candidates come in order of their cost. */
   readonly take: (candidates: Iterable<Candidate>, width: number, height: number) => Candidate | null;
+  /** A room in which all this is taken too; what is taken in it is free here. */
+  readonly fork: () => Room;
 }
 
 export interface Candidate {
@@ -21,12 +23,16 @@ export interface Candidate {
   readonly cost: number;
 }
 
+interface Taken {
+  readonly solids: Map<number, readonly Box[]>;
+  readonly lines: Map<number, readonly Spot[]>;
+}
+
 /** Side of the squares in which the room looks for neighbours, millimetres. */
 const cell = 6;
 
-export function labelRoom(bounds: Box): Room {
-  const solids = new Map<number, Box[]>();
-  const lines = new Map<number, Spot[]>();
+export function labelRoom(bounds: Box, taken: Taken = { solids: new Map(), lines: new Map() }): Room {
+  const { solids, lines } = taken;
   const key = (x: number, y: number) => Math.floor(x / cell) * 4096 + Math.floor(y / cell);
 
   const cellsOf = (box: Box, visit: (key: number) => boolean): boolean => {
@@ -37,9 +43,7 @@ export function labelRoom(bounds: Box): Room {
   };
   const block = (box: Box) => {
     cellsOf(box, (at) => {
-      const list = solids.get(at);
-      if (list) list.push(box);
-      else solids.set(at, [box]);
+      solids.set(at, [...(solids.get(at) ?? []), box]);
       return false;
     });
   };
@@ -60,9 +64,7 @@ export function labelRoom(bounds: Box): Room {
     cross: (points) => {
       for (const spot of points) {
         const at = key(spot.x, spot.y);
-        const list = lines.get(at);
-        if (list) list.push(spot);
-        else lines.set(at, [spot]);
+        lines.set(at, [...(lines.get(at) ?? []), spot]);
       }
     },
     take: (candidates, width, height) => {
@@ -79,6 +81,7 @@ export function labelRoom(bounds: Box): Room {
       if (best) block(boxAround(best.at, width, height));
       return best;
     },
+    fork: () => labelRoom(bounds, { solids: new Map(solids), lines: new Map(lines) }),
   };
 }
 

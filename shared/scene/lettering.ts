@@ -5,14 +5,14 @@ import type { Drill } from '../model/drill.ts';
 import type { Problem } from '../problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { capHeight, textWidth, type Weight } from '../font/text.ts';
-import { zoneInk } from './area.ts';
+import { zoneInks } from './area.ts';
 import type { Cast } from './cast.ts';
 import type { PlacedThing } from './equipment.ts';
 import { boxOf, onSheet } from './ground.ts';
 import { alongLine, around, both, type Candidate, type Room } from './labels.ts';
-import type { DrawnLine } from './lines.ts';
+import { type DrawnLine, isRun } from './lines.ts';
 import { radius } from './people.ts';
-import type { Paint } from './palette.ts';
+import type { Ink, Paint } from './palette.ts';
 import { flag } from './panels.ts';
 import type { Mark, Plan } from './scene.ts';
 import { box, filled, line, stroked, text, type Spot } from './shapes.ts';
@@ -37,7 +37,7 @@ export function numbers(lines: readonly DrawnLine[], labels: ReadonlyMap<number,
       ?? room.take(around(middle, both(3), half * 2, 3.5, { x: 1, y: 0 }), width, height);
     if (!place) return [];
     const far = Math.min(...points.map((spot) => Math.hypot(spot.x - place.at.x, spot.y - place.at.y))) > 3.5;
-    const ink = way.kind === 'run' ? 'run' : 'ball';
+    const ink = isRun(way.kind) ? 'run' : 'ball';
     return [{
       id: `number-${way.id}`, layer: 'labels', span: way.span, label: null,
       shapes: [
@@ -62,12 +62,13 @@ export function names(drill: Drill, letters: Cast['letters'], furniture: readonl
   };
   // A name of one letter is on the badge already.
   for (const station of drill.stations.filter(({ name }) => name.toUpperCase() !== letters.get(name))) beside(`name-${station.id}`, station.span, onSheet(plan, station.at), both(radius.person + 0.9), short(station.name), 2.6, 'ink', 'bold');
+  const inks = zoneInks(drill);
   for (const [index, zone] of drill.zones.entries()) {
     const corners = zone.shape.kind === 'polygon' ? zone.shape.points.map((point) => onSheet(plan, point)) : roundPolygon(onSheet(plan, zone.shape.centre), zone.shape.radius * plan.perMetre, 24);
     const words = short(zone.name);
     const width = textWidth(words, 2.4, 'medium');
-    const place = room.take(onEdges(corners, width), width + 0.8, 2.9);
-    if (place) marks.push(word(`name-zone-${zone.id}`, zone.span, place.at, words, 2.4, zoneInk(index), 'medium', width, null));
+    const place = room.take(onEdges(corners, width, 2.1), width + 0.8, 2.9);
+    if (place) marks.push(word(`name-zone-${zone.id}`, zone.span, place.at, words, 2.4, inks[index] as Ink, 'medium', width, null));
   }
   for (const { mark, name, solid } of furniture) {
     const at = { x: (solid.left + solid.right) / 2, y: (solid.top + solid.bottom) / 2 };
@@ -95,12 +96,12 @@ function short(name: string): string {
   return chars.length > 18 ? `${chars.slice(0, 17).join('')}…` : name;
 }
 
-/** Within a zone, along its upper and lower edges: top left first. */
-function onEdges(corners: readonly Spot[], width: number): Candidate[] {
+/** Within a zone, along its upper and lower edges, its middle so far from them: top left first. */
+export function onEdges(corners: readonly Spot[], width: number, inset: number): Candidate[] {
   const hull = boxOf(corners);
   const from = hull.left + width / 2 + 1;
   const to = hull.right - width / 2 - 1;
-  const places = [0, 1, 0.5, 0.25, 0.75].flatMap((share, step) => [hull.top + 2.1, hull.bottom - 2.1].map((y, rank): Candidate => {
+  const places = [0, 1, 0.5, 0.25, 0.75].flatMap((share, step) => [hull.top + inset, hull.bottom - inset].map((y, rank): Candidate => {
     const x = to > from ? from + (to - from) * share : (hull.left + hull.right) / 2;
     const within = contains(corners, { x: x - width / 2, y }, 1) && contains(corners, { x: x + width / 2, y }, 1);
     return { at: { x, y }, cost: step * 0.6 + rank * 0.3 + (within ? 0 : 4) };

@@ -3,7 +3,7 @@ import type { Span } from '../../grammar/tree.ts';
 import type { Path, Segment } from '../geometry/path.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import type { Drill, Part } from '../model/drill.ts';
-import type { Timeline } from '../timeline/timeline.ts';
+import type { Move, Timeline } from '../timeline/timeline.ts';
 import { type Disc, roundDiscs } from './detour.ts';
 import { onSheet, type Box, boxAround } from './ground.ts';
 import type { Ink } from './palette.ts';
@@ -15,7 +15,7 @@ import { dense, gap, lengthOf, sliceOf, walker } from './traces.ts';
 export const conventions = ['solid pass', 'dashed pass'] as const;
 export type Convention = (typeof conventions)[number];
 
-export const lineKinds = ['pass', 'lofted', 'shot', 'dribble', 'run', 'walk'] as const;
+export const lineKinds = ['pass', 'lofted', 'shot', 'dribble', 'run', 'press', 'mark', 'walk'] as const;
 export type LineKind = (typeof lineKinds)[number];
 
 /** One way on the ground, before it is drawn. */
@@ -58,7 +58,7 @@ export function waysOf(drill: Drill, timeline: Timeline): Way[] {
   for (const track of timeline.tracks) {
     for (const [index, move] of track.moves.entries()) {
       ways.push({
-        id: `${move.kind}-${track.actor}-${index + 1}`, kind: move.kind, beats: ledBy(move.beat, track.actor, move.action.span),
+        id: `${move.kind}-${track.actor}-${index + 1}`, kind: kindOf(move), beats: ledBy(move.beat, track.actor, move.action.span),
         actor: track.actor, span: move.action.span, path: move.path, start: move.start,
       });
     }
@@ -66,6 +66,17 @@ export function waysOf(drill: Drill, timeline: Timeline): Way[] {
   const drawn = ways.filter((way) => way.path.length > 0.05).sort((a, b) => a.start - b.start);
   // The walks lie below everything else.
   return [...walksOf(drill, timeline, drawn), ...merged(numberedOnce(drawn))];
+}
+
+export function kindOf({ kind, action: { verb } }: Move): LineKind {
+  if (kind === 'dribble') return 'dribble';
+  if (verb === 'marks') return 'mark';
+  return verb === 'presses' || verb === 'wins the ball from' ? 'press' : 'run';
+}
+
+/** Without the ball, in the course of a beat. */
+export function isRun(kind: LineKind): boolean {
+  return kind === 'run' || kind === 'press' || kind === 'mark';
 }
 
 /** Metres within which a run has led to the next place already. */
@@ -95,11 +106,11 @@ function leadsOf(drill: Drill, timeline: Timeline): Map<number, Part> {
 
 /** A beat's number goes to its ball, or to its first run when it has none; to the first of several dribbles. */
 function numberedOnce(ways: readonly Way[]): Way[] {
-  const taken = new Set(ways.filter((way) => way.kind !== 'run').flatMap((way) => way.beats));
+  const taken = new Set(ways.filter((way) => !isRun(way.kind)).flatMap((way) => way.beats));
   const dribbled = new Set<number>();
   return ways.map((way) => {
-    if (way.kind !== 'run' && way.kind !== 'dribble') return way;
-    const told = way.kind === 'run' ? taken : dribbled;
+    if (!isRun(way.kind) && way.kind !== 'dribble') return way;
+    const told = isRun(way.kind) ? taken : dribbled;
     const beats = way.beats.filter((beat) => !told.has(beat));
     for (const beat of beats) told.add(beat);
     return { ...way, beats };
@@ -141,7 +152,7 @@ function drawWay(way: Way, plan: Plan, discs: readonly Disc[], convention: Conve
   const [from, to] = freeOfDiscs(trace, discs);
   if (to - from < (way.kind === 'walk' ? 4 : 1.5) && way.beats.length === 0) return null;
   const ends = sliceOf(trace, from, to);
-  const onFoot = way.kind === 'run' || way.kind === 'walk';
+  const onFoot = isRun(way.kind) || way.kind === 'walk';
   const bent = onFoot ? roundDiscs(ends, discs) : null;
   const points = bent ?? (way.kind === 'lofted' ? bowed(ends[0] as Spot, ends[ends.length - 1] as Spot) : ends);
   // A run keeps its true arcs; everything else is drawn through its points.
@@ -150,7 +161,7 @@ function drawWay(way: Way, plan: Plan, discs: readonly Disc[], convention: Conve
   return { way, shapes: inked(way.kind, convention, points, curve), points, head: boxAround(head, way.kind === 'walk' ? 2.4 : 3.4) };
 }
 
-const headLength = { pass: 2.4, lofted: 2.4, shot: 3.2, dribble: 2.2, run: 2, walk: 1.4 } as const satisfies Record<LineKind, number>;
+const headLength = { pass: 2.4, lofted: 2.4, shot: 3.2, dribble: 2.2, run: 2, press: 0.4, mark: 1.4, walk: 1.4 } as const satisfies Record<LineKind, number>;
 
 function inked(kind: LineKind, convention: Convention, points: readonly Spot[], curve: ((cut: number) => string) | null): Shape[] {
   const length = lengthOf(points);
@@ -176,6 +187,10 @@ function inked(kind: LineKind, convention: Convention, points: readonly Spot[], 
       return [path(length < size + 3.5 ? d : wave(points, size), stroked('ball', 0.45)), closedHead(tip, back, 0.4, 'ball')];
     case 'run':
       return [path(curve?.(size * 0.3) ?? d, stroked('run', 0.4, runDash)), openHead(tip, back, 0.45)];
+    case 'press':
+      return [path(curve?.(0.2) ?? d, stroked('run', 0.4, runDash)), bar(tip, back)];
+    case 'mark':
+      return [path(curve?.(size) ?? d, stroked('run', 0.4, runDash)), cup(tip, back)];
     case 'walk':
       return [path(curve?.(size * 0.3) ?? d, stroked('run', 0.3, '0.4 0.9')), openHead(tip, back, 0.3)];
   }
@@ -190,6 +205,24 @@ function openHead(tip: Spot, back: Spot, width: number): Shape {
   const [dx, dy] = [(tip.x - back.x) * 0.5, (tip.y - back.y) * 0.5];
   const wings = [{ x: back.x - dy, y: back.y + dx }, tip, { x: back.x + dy, y: back.y - dx }];
   return path(polyline(wings), stroked('run', width));
+}
+
+/** Square across the end. */
+function bar(tip: Spot, back: Spot): Shape {
+  const { x, y } = towards(back, tip);
+  return path(polyline([{ x: tip.x - y * 1.7, y: tip.y + x * 1.7 }, { x: tip.x + y * 1.7, y: tip.y - x * 1.7 }]), stroked('run', 0.8));
+}
+
+/** A hollow half round, open to who is covered. */
+function cup(tip: Spot, back: Spot): Shape {
+  const { x, y } = towards(back, tip);
+  const [a, b] = [{ x: tip.x - y * 1.6, y: tip.y + x * 1.6 }, { x: tip.x + y * 1.6, y: tip.y - x * 1.6 }];
+  return path(`M${mm(a.x)} ${mm(a.y)}A1.6 1.6 0 0 1 ${mm(b.x)} ${mm(b.y)}`, stroked('run', 0.55));
+}
+
+function towards(from: Spot, to: Spot): Spot {
+  const length = gap(from, to) || 1;
+  return { x: (to.x - from.x) / length, y: (to.y - from.y) / length };
 }
 
 /** A wave along the points that runs out straight before the head. */

@@ -1,6 +1,7 @@
 /** What a sheet says in words beside the play: who goes where, the rules, what to coach. */
 import type { Corner, Span } from '../../grammar/tree.ts';
 import type { DrillAnalysis } from '../analyse.ts';
+import type { PhaseAnalysis } from '../games/phases.ts';
 import type { Drill, Rule, TouchRule } from '../model/drill.ts';
 import { surplus } from '../rotation/rotate.ts';
 import { figure } from './units.ts';
@@ -19,11 +20,12 @@ export interface NoteEntry {
 }
 
 /** Only those that say something. */
-export function notesOf(analysis: DrillAnalysis): Note[] {
+export function notesOf(analysis: DrillAnalysis, phase: PhaseAnalysis | null): Note[] {
   const { drill } = analysis;
   const plain = (texts: readonly string[]) => texts.map((text): NoteEntry => ({ about: null, text, span: null }));
   return [
     { id: 'rotation', title: 'Rotation', entries: plain(rotationWords(analysis)) },
+    { id: 'standing', title: 'In this phase', entries: plain(phase && phase.standing.length > 0 ? [`${listed(phase.standing)} ${phase.standing.length === 1 ? 'keeps' : 'keep'} their place.`] : []) },
     { id: 'rules', title: 'Rules', entries: ruleEntries(drill) },
     { id: 'coaching', title: 'Coaching points', entries: drill.points.map(({ corner, text, span }) => ({ about: corners[corner], text, span })) },
     { id: 'questions', title: 'Questions', entries: plain(drill.questions) },

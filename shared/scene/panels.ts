@@ -2,9 +2,12 @@
 import type { DrillAnalysis } from '../analyse.ts';
 import type { Problem } from '../problem.ts';
 import { cut, textWidth, wrap } from '../font/text.ts';
+import type { PhaseAnalysis } from '../games/phases.ts';
 import type { Drill, Zone } from '../model/drill.ts';
+import { controlInk, type Ground, hatchOf } from './control.ts';
 import { ballShapes, furnitureNames, furnitureSymbol } from './furniture.ts';
 import { boxOf } from './ground.ts';
+import { laneSamples } from './lanes.ts';
 import { type Convention, type LineKind, lineSample } from './lines.ts';
 import { badge, laterBadge, looks, radius } from './people.ts';
 import type { Theme } from './palette.ts';
@@ -12,6 +15,7 @@ import type { Note } from './notes.ts';
 import type { Mark, SceneBeat, Shape } from './scene.ts';
 import { box, circle, filled, group, line, mm, path, polygon, stroked, text, type Spot } from './shapes.ts';
 import { lengthWords, type Measure, measureOf } from './units.ts';
+import { wonSymbol } from './wins.ts';
 import { aloud, plainWords } from './words.ts';
 
 /** A panel knows its height before it knows its place. */
@@ -141,9 +145,11 @@ export interface KeyOptions {
   readonly kinds: readonly LineKind[];
   readonly waiting: boolean;
   readonly later: boolean;
+  readonly phase: PhaseAnalysis | null;
+  readonly control: boolean;
 }
 
-export const lineNames: Readonly<Record<LineKind, string>> = { pass: 'Pass', lofted: 'Lofted ball', shot: 'Shot', dribble: 'Run with the ball', run: 'Run without the ball', walk: 'To the next place' };
+export const lineNames: Readonly<Record<LineKind, string>> = { pass: 'Pass', lofted: 'Lofted ball', shot: 'Shot', dribble: 'Run with the ball', run: 'Run without the ball', press: 'Pressing', mark: 'Covering an opponent', walk: 'To the next place' };
 
 /** Only what the drawing uses. */
 export function keyPanel({ drill }: DrillAnalysis, options: KeyOptions, width: number): Panel | null {
@@ -173,7 +179,7 @@ interface KeyEntry {
   readonly sample: readonly Shape[];
 }
 
-function keyEntries(drill: DrillAnalysis['drill'], { theme, convention, kinds, waiting, later }: KeyOptions): KeyEntry[] {
+function keyEntries(drill: DrillAnalysis['drill'], { theme, convention, kinds, waiting, later, phase, control }: KeyOptions): KeyEntry[] {
   const look = looks(drill, theme);
   const middle = { x: 5.5, y: 0 };
   const entries: KeyEntry[] = kinds.map((kind) => ({ name: lineNames[kind], sample: lineSample(kind, convention, { x: 0, y: kind === 'lofted' ? 0.7 : 0 }, 11) }));
@@ -182,12 +188,57 @@ function keyEntries(drill: DrillAnalysis['drill'], { theme, convention, kinds, w
   for (const team of drill.teams) entries.push({ name: team.name, sample: [group(middle, badge(look(team.id), 1.9, ''))] });
   if (waiting) entries.push({ name: 'Waiting', sample: [circle(middle, radius.waiting - 0.2, filled('paper', 'ink', 0.4))] });
   if (later) entries.push({ name: 'Later place', sample: [group(middle, laterBadge(''))] });
+  if (phase) entries.push(...phaseEntries(drill, phase, middle));
+  if (control) entries.push(...groundEntries(drill));
   if (drill.balls.length > 0) entries.push({ name: 'Ball', sample: [group(middle, ballShapes())] });
   const furniture = new Set(drill.furniture.map((thing) => thing.kind));
   for (const kind of furniture) {
     entries.push({ name: furnitureNames[kind], sample: [group(kind === 'goal' || kind === 'minigoal' ? { x: 5.5, y: -1 } : middle, furnitureSymbol({ kind, width: kind === 'goal' || kind === 'ladder' ? 3 : null, facing: kind === 'ladder' ? { x: 1, y: 0 } : null }, 1.6).shapes)] });
   }
   return entries;
+}
+
+function phaseEntries(drill: Drill, { lanes, possession }: PhaseAnalysis, middle: Spot): KeyEntry[] {
+  const others = lanes.flatMap((report) => report.lanes);
+  const entries: [boolean, KeyEntry][] = [
+    [others.some(({ open }) => open !== null), { name: 'Open lane', sample: laneSamples.open }],
+    [others.some(({ open, by }) => open === null && by !== null), { name: 'Closed lane, by whom', sample: laneSamples.closed }],
+    [possession.length > 1, { name: 'Ball won', sample: [group(middle, wonSymbol(2.1))] }],
+    [drill.zones.length > 0 && possession.length > 0, { name: 'With the ball v without', sample: [box(0.5, -1.8, 10, 3.6, filled('paper', 'note', 0.3)), text({ x: 5.5, y: 0.9 }, '3 v 2', 2.5, 'ink', { weight: 'bold', anchor: 'middle' })] }],
+  ];
+  return entries.flatMap(([used, entry]) => (used ? [entry] : []));
+}
+
+// ---------------------------------------------------------------- control
+
+/** The share of the ground that each side controls, moment by moment; null where nobody asked. */
+export function groundPanel({ teams }: Drill, grounds: readonly Ground[], width: number): Panel | null {
+  if (grounds.length === 0) return null;
+  return {
+    height: 12,
+    draw: (x, top) => [heading('ground', 'GROUND CONTROLLED', x, top, width), ...grounds.map(({ control, start, end }, index): Mark => {
+      const shares = control.shares.filter(({ share }) => share > 0).map(({ team, share }) => ({ share, rank: teams.findIndex(({ id }) => id === team) }));
+      const words = shares.map(({ share, rank }) => `${teams[rank]?.name ?? ''} ${Math.round(share * 100)} %`);
+      let left = x;
+      return {
+        id: `ground-${index + 1}`, layer: 'legend', span: null, label: `Ground controlled: ${words.join(', ')}`, during: { start, end },
+        shapes: shares.flatMap(({ share, rank }, which) => {
+          const [from, room] = [left, width * share];
+          left += room;
+          return [box(from, top + 5.5, room, 2.4, filled('paper', controlInk(rank), 0.6)), text({ x: from + 0.6, y: top + 10.8 }, cut(words[which] as string, room, body, 'medium'), body, 'ink')];
+        }),
+      };
+    })],
+  };
+}
+
+/** How each side's ground is hatched. */
+function groundEntries(drill: Drill): KeyEntry[] {
+  return drill.teams.map(({ id, name }, rank): KeyEntry => {
+    const kind = hatchOf(drill, id);
+    const lines = kind === 'across' ? [1, 3, 5, 7, 9].map((at) => `M${at} -1.8v3.6`) : [-1.6, -0.5, 0.6, 1.7].map((at) => `M0.5 ${at}h10`);
+    return { name: `Ground of ${name}`, sample: [path(lines.join(''), stroked(controlInk(rank), 0.18, kind === 'dotted' ? '0.3 1.2' : null))] };
+  });
 }
 
 // ---------------------------------------------------------------- setting out
@@ -201,12 +252,13 @@ export function pointsPanel(drill: Drill, width: number, most: number): Panel | 
     ...things.map(({ id, name, kind, at, span }) => ({ id, name: name ?? furnitureNames[kind], at, span })),
     ...drill.zones.flatMap((zone) => zonePoints(zone, measure)),
   ];
-  const columns = 2;
+  // Long names need the whole width.
+  const columns = points.every(({ name }) => textWidth(name, body, 'medium') < (width - 6) / 2 - 22) ? 2 : 1;
   const rows = Math.ceil(points.length / columns);
   const foot = drill.zones.length > 0 ? 'Zones by their lower left corner, across × up; circles by their middle.' : null;
   const height = 9.5 + rows * leading + (foot === null ? 0 : leading);
   if (points.length === 0 || height > most) return null;
-  const room = (width - 6) / columns;
+  const room = (width - 6 * (columns - 1)) / columns;
   return {
     height,
     draw: (x, top) => {
@@ -248,11 +300,11 @@ function zonePoints({ id, name, shape, span }: Zone, measure: Measure): { id: st
 // ---------------------------------------------------------------- title block
 
 /** The fields of a title block (ISO 7200) that a drill has. No date: the same drill gives the same sheet. */
-export function titlePanel({ drill, measures }: DrillAnalysis, scale: number, convention: Convention, variation: string, width: number): Panel {
+export function titlePanel({ drill, measures }: DrillAnalysis, scale: number, convention: Convention, under: readonly string[], width: number): Panel {
   const measure = measureOf(drill);
   const inner = width - 5;
   const name = wrap(drill.name === '' ? 'Drill' : drill.name, inner, 4.4, 'bold', 2);
-  const change = wrap(variation, inner, 3.1, 'bold', 2);
+  const change = under.flatMap((words) => wrap(words, inner, 3.1, 'bold', 2));
   const theme = wrap(drill.theme ?? '', inner, 2.7, 'medium', 2);
   const kit = wrap(measures.kit.map(({ what, count }) => `${count} ${count === 1 ? what.replace(/s$/, '') : what}`).join(', ') || '–', inner, 2.5, 'medium', 2);
   const area = drill.area ? `${lengthWords(drill.area.width, measure)} × ${lengthWords(drill.area.length, measure)} ${measure.name}` : '–';
@@ -295,7 +347,7 @@ export function titlePanel({ drill, measures }: DrillAnalysis, scale: number, co
       divide(split);
       shapes.push(...caption('LINES', x, y), text({ x: x + 2, y: y + 6.1 }, lines, 2.5, 'ink'));
       shapes.push(...caption('SHEET', split, y), text({ x: split + 2, y: y + 6.1 }, 'Setting-out plan', 2.5, 'ink'));
-      return [{ id: 'title', layer: 'title', span: drill.nameSpan, label: `${[drill.name, variation].filter((words) => words !== '').join(', ')}, scale 1:${scale}`, shapes }];
+      return [{ id: 'title', layer: 'title', span: drill.nameSpan, label: `${[drill.name, ...under].filter((words) => words !== '').join(', ')}, scale 1:${scale}`, shapes }];
     },
   };
 }

@@ -3,7 +3,7 @@ import type { Actor, Drill, Id } from '../model/drill.ts';
 import { textWidth } from '../font/text.ts';
 import { bibColour, type Paint, textOn, type Theme } from './palette.ts';
 import type { Shape } from './scene.ts';
-import { circle, filled, line, polygon, stroked, text } from './shapes.ts';
+import { circle, filled, polygon, stroked, text } from './shapes.ts';
 
 /** Radius on the sheet, millimetres, at every scale: who plays, who waits behind, where someone is later, the same with no room for letters. */
 export const radius = { person: 2.6, waiting: 1.7, later: 2.1, passing: 0.9 } as const;
@@ -16,15 +16,22 @@ export interface Look {
   readonly letters: Paint;
 }
 
+const teamLooks = [['disc', 'solid'], ['square', 'rim'], ['triangle', 'double'], ['disc', 'double']] as const;
+const teamInks = ['team0', 'team1', 'team3'] as const;
+
 /** How a team's players look; null stands for players without a team. */
 export function looks(drill: Drill, theme: Theme): (team: Id | null) => Look {
   const plain: Look = { outline: 'disc', filling: 'solid', colour: 'ink', letters: 'paper' };
-  const table = new Map(drill.teams.map((team, index): [Id, Look] => {
+  const ranks = { team: 0, floaters: 0 };
+  const table = new Map(drill.teams.map((team): [Id, Look] => {
+    const rank = ranks[team.kind]++;
+    // Whatever the bibs, floaters are never taken for a team.
+    const [outline, filling] = team.kind === 'floaters' ? ['hexagon', 'banded'] as const : teamLooks[rank % teamLooks.length] as (typeof teamLooks)[number];
     const bib = team.bib === null || theme === 'print' ? null : bibColour(team.bib);
     return [team.id, {
-      outline: (['disc', 'square', 'hexagon', 'triangle'] as const)[index % 4] as Look['outline'],
-      filling: (['solid', 'rim', 'banded', 'double'] as const)[index % 4] as Look['filling'],
-      colour: bib ?? (['team0', 'team1', 'team2', 'team3'] as const)[index % 4] as Paint,
+      outline,
+      filling,
+      colour: bib ?? (team.kind === 'floaters' ? 'team2' : teamInks[rank % teamInks.length] as Paint),
       letters: bib ? textOn(bib) : 'paper',
     }];
   }));
@@ -39,7 +46,7 @@ export function badge(look: Look, r: number, letters: string, keeper = false): S
       core.push(outline(look, r, filled(look.colour, 'ink', 0.3)));
       break;
     case 'rim':
-      core.push(outline(look, r, filled(look.colour, 'ink', 0.3)), outline(look, r * 0.72, filled('paper')));
+      core.push(outline(look, r, filled(look.colour, 'ink', 0.3)), outline(look, r * 0.7, filled('paper', 'ink', 0.2)));
       break;
     case 'banded':
       core.push(outline(look, r, filled('paper', 'ink', 0.4)), ...bands(r, look.colour));
@@ -119,5 +126,5 @@ function outline(look: Look, r: number, pen: Parameters<typeof polygon>[1]): Sha
 }
 
 function bands(r: number, colour: Paint): Shape[] {
-  return [-0.74, 0.74].map((at) => line({ x: -r * 0.55, y: r * at }, { x: r * 0.55, y: r * at }, stroked(colour, r * 0.3)));
+  return [-1, 1].map((side) => polygon([[0.55, 0.9], [-0.55, 0.9], [-0.8, 0.48], [0.8, 0.48]].map(([x = 0, y = 0]) => ({ x: r * x, y: r * y * side })), filled(colour, 'ink', 0.2)));
 }

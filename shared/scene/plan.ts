@@ -1,6 +1,7 @@
 /** The plan: furniture, ways, people and balls in their places, then words where they cover nothing. */
 import type { DrillAnalysis } from '../analyse.ts';
 import type { Point } from '../geometry/point.ts';
+import type { PhaseAnalysis } from '../games/phases.ts';
 import type { Drill } from '../model/drill.ts';
 import type { Problem } from '../problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
@@ -11,6 +12,7 @@ import { ballRadius, ballShapes, furnitureSymbol } from './furniture.ts';
 import { type Box, boxAround, boxOf, onSheet } from './ground.ts';
 import { labelRoom } from './labels.ts';
 import { flags, names, numbers } from './lettering.ts';
+import { cutMarks, laneMarks } from './lanes.ts';
 import { type Convention, type DrawnLine, drawLines, type LineKind, lineKinds, waysOf } from './lines.ts';
 import { lineNames } from './panels.ts';
 import { radius } from './people.ts';
@@ -18,7 +20,9 @@ import type { Theme } from './palette.ts';
 import { drawnOfQueue, laterPlaces, queuePlace } from './places.ts';
 import type { Mark, Mover, Plan } from './scene.ts';
 import type { Spot } from './shapes.ts';
+import { tallies } from './tallies.ts';
 import { ballTrack } from './tracks.ts';
+import { wonMarks } from './wins.ts';
 import { beatLabels } from './words.ts';
 
 export interface DrawnPlan {
@@ -30,10 +34,12 @@ export interface PlanOptions {
   readonly theme: Theme;
   readonly convention: Convention;
   readonly problems: readonly Problem[];
+  /** What the drill shows, when that is a phase. */
+  readonly phase: PhaseAnalysis | null;
 }
 
 /** `onPaper` is the grass on the sheet; words stay close to it. */
-export function drawPlan({ drill, timeline }: DrillAnalysis, plan: Plan, onPaper: Box, { theme, convention, problems }: PlanOptions): DrawnPlan {
+export function drawPlan({ drill, timeline }: DrillAnalysis, plan: Plan, onPaper: Box, { theme, convention, problems, phase }: PlanOptions): DrawnPlan {
   const cast = castOf(drill, timeline, plan, theme);
   const later = laterPlaces(drill, timeline, cast.people.map(({ at }) => at), plan);
   const discs = [
@@ -63,8 +69,11 @@ export function drawPlan({ drill, timeline }: DrillAnalysis, plan: Plan, onPaper
     ...cast.waiting,
     ...numbers(lines, beatLabels(drill, timeline), room),
     ...flags(problems, drill, timeline, plan, room),
+    ...(phase ? [...cutMarks(phase, plan, room), ...wonMarks(phase, new Map(drill.teams.map(({ id, name }) => [id, name])), plan, room)] : []),
     ...names(drill, cast.letters, furniture, plan, room),
+    ...(phase ? tallies(drill, phase, plan, room) : []),
     ...supplies(drill, timeline, plan, room),
+    ...(phase ? laneMarks(phase, plan, room) : []),
   ];
   return { marks, movers: [...cast.people.flatMap(({ mover }) => (mover ? [mover] : [])), ...balls] };
 }
@@ -72,7 +81,8 @@ export function drawPlan({ drill, timeline }: DrillAnalysis, plan: Plan, onPaper
 /** What the key has to explain, at a scale of 1:`scale`. */
 export function usedKinds({ drill, timeline }: DrillAnalysis, scale: number): { kinds: readonly LineKind[]; waiting: boolean; later: boolean } {
   const plan: Plan = { left: 0, bottom: 0, scale, perMetre: 1000 / scale };
-  const used = new Set(waysOf(drill, timeline).map((way) => way.kind));
+  // What the badges at its ends hide is not drawn.
+  const used = new Set(waysOf(drill, timeline).filter((way) => way.beats.length > 0 || way.path.length * plan.perMetre > radius.person * 2).map((way) => way.kind));
   return {
     kinds: lineKinds.filter((kind) => used.has(kind)),
     waiting: drill.stations.some((station) => station.holds > 1),

@@ -34,7 +34,7 @@ export interface Scene {
 
 /** Bottom first. */
 export const layers = [
-  'sheet', 'zones', 'grid', 'area', 'dimensions', 'paths', 'labels', 'later', 'furniture', 'people', 'ball', 'problems', 'strip', 'legend', 'title',
+  'sheet', 'zones', 'control', 'grid', 'area', 'dimensions', 'lanes', 'paths', 'labels', 'later', 'furniture', 'people', 'ball', 'problems', 'strip', 'legend', 'title',
 ] as const;
 export type Layer = (typeof layers)[number];
 
@@ -45,6 +45,8 @@ export interface Mark {
   readonly span: Span | null;
   /** What a screen reader says; null for what says nothing by itself. */
   readonly label: string | null;
+  /** Seconds between which it is shown, the end excluded; without it always. A picture that stands still shows what is there at its time. */
+  readonly during?: { readonly start: number; readonly end: number };
   readonly shapes: readonly Shape[];
 }
 

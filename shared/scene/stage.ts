@@ -1,5 +1,6 @@
 /** Composes the sheet: plan with dimensions, time line below, order of play, key and title block beside or below. */
 import type { DrillAnalysis } from '../analyse.ts';
+import type { PhaseAnalysis } from '../games/phases.ts';
 import type { ChangedDrill } from '../model/drill.ts';
 import type { Problem } from '../problem.ts';
 import { dimensionMarks, dimensionRoom } from './dimensions.ts';
@@ -7,14 +8,16 @@ import type { Box } from './ground.ts';
 import type { Convention } from './lines.ts';
 import type { Theme } from './palette.ts';
 import { type Note, notesOf } from './notes.ts';
-import { keyPanel, notePanel, orderPanel, type Panel, pointsPanel, problemPanel, titlePanel } from './panels.ts';
+import { groundPanel, keyPanel, notePanel, orderPanel, type Panel, pointsPanel, problemPanel, titlePanel } from './panels.ts';
 import { drawPlan, grassOf, measuredExtent, usedKinds } from './plan.ts';
 import { areaMarks } from './area.ts';
+import { controlMarks, type Ground, groundsOf } from './control.ts';
 import { layers, type Mark, type Plan, type Scene, type SceneBeat } from './scene.ts';
+import { asDrill, phaseShown } from './phase.ts';
 import { box, stroked } from './shapes.ts';
 import { stripHeight, stripOf } from './strip.ts';
 import { figure, measureOf } from './units.ts';
-import { aloud, beatWords, variationWords } from './words.ts';
+import { aloud, beatWords, phaseWords, variationWords } from './words.ts';
 
 export interface StageOptions {
   readonly theme: Theme;
@@ -23,12 +26,18 @@ export interface StageOptions {
   readonly scale?: number;
   /** Flagged on the plan and listed beside it, in this order. */
   readonly problems?: readonly Problem[];
+  /** The phase of a game to show, by its name; without it the play of the drill, and of a game without any its first phase. */
+  readonly phase?: string;
+  /** Also whose the ground is, for a phase. */
+  readonly control?: boolean;
   /** Which progression or regression of its drill this is. */
   readonly variation?: Pick<ChangedDrill, 'kind' | 'name'>;
 }
 
 /** The scene of one drill. Total: a drill without area, people or play gives a clean, emptier sheet. */
-export function stage(analysis: DrillAnalysis, options: StageOptions): Scene {
+export function stage(whole: DrillAnalysis, options: StageOptions): Scene {
+  const phase = phaseShown(whole, options.phase);
+  const analysis = phase ? asDrill(whole, phase) : whole;
   const { drill, timeline } = analysis;
   const measure = measureOf(drill);
   const scale = options.scale !== undefined && options.scale > 0 ? options.scale : scaleFor(grassOf(drill, timeline, 1000 / scales[0]));
@@ -36,20 +45,22 @@ export function stage(analysis: DrillAnalysis, options: StageOptions): Scene {
   const grass = grassOf(drill, timeline, perMetre);
   const beats = beatWords(drill, timeline);
   const problems = options.problems ?? [];
-  const notes = notesOf(analysis);
-  const variation = options.variation ? variationWords(options.variation) : '';
-  const sheet = compose(analysis, options, { scale, grass, beats, problems, notes, variation, strip: stripHeight(drill, timeline) });
+  const notes = notesOf(analysis, phase);
+  const grounds = phase && options.control ? groundsOf(drill, phase) : [];
+  const under = [...(options.variation ? [variationWords(options.variation)] : []), ...(phase ? [phaseWords(phase.phase)] : [])];
+  const sheet = compose(analysis, options, { scale, grass, beats, problems, notes, under, strip: stripHeight(analysis, phase), phase, grounds });
 
   const plan: Plan = { scale, perMetre, left: sheet.plan.x - grass.left * perMetre, bottom: sheet.plan.y + grass.bottom * perMetre };
   const onPaper: Box = {
     left: sheet.plan.x, right: sheet.plan.x + (grass.right - grass.left) * perMetre,
     top: sheet.plan.y, bottom: sheet.plan.y + (grass.bottom - grass.top) * perMetre,
   };
-  const drawn = drawPlan(analysis, plan, onPaper, { theme: options.theme, convention: options.convention, problems });
-  const strip = stripOf(drill, timeline, margin, sheet.stripTop, sheet.leftWidth);
+  const drawn = drawPlan(analysis, plan, onPaper, { theme: options.theme, convention: options.convention, problems, phase });
+  const strip = stripOf(analysis, phase, options.theme, { left: margin, top: sheet.stripTop, width: sheet.leftWidth });
   const marks: Mark[] = [
     { id: 'sheet', layer: 'sheet', span: drill.span, label: null, shapes: [box(2.5, 2.5, sheet.width - 5, sheet.height - 5, stroked('ink', 0.35))] },
     ...areaMarks(drill, plan, grass, measure),
+    ...controlMarks(drill, grounds, plan),
     ...dimensionMarks(drill, measuredExtent(drill, grass), onPaper, plan, measure),
     ...drawn.marks,
     ...(strip?.marks ?? []),
@@ -61,7 +72,7 @@ export function stage(analysis: DrillAnalysis, options: StageOptions): Scene {
     height: sheet.height,
     theme: options.theme,
     convention: options.convention,
-    title: [drill.name, variation].filter((words) => words !== '').join(', '),
+    title: [drill.name, ...under].filter((words) => words !== '').join(', '),
     description: describe(analysis, scale, beats, notes),
     marks: marks.sort((a, b) => (rank.get(a.layer) as number) - (rank.get(b.layer) as number)),
     movers: drawn.movers,
@@ -110,8 +121,10 @@ interface Parts {
   readonly beats: readonly SceneBeat[];
   readonly problems: readonly Problem[];
   readonly notes: readonly Note[];
-  /** Empty for the drill itself. */
-  readonly variation: string;
+  /** Below the name: which variation, which phase. */
+  readonly under: readonly string[];
+  readonly phase: PhaseAnalysis | null;
+  readonly grounds: readonly Ground[];
   /** Height of the time line. */
   readonly strip: number;
 }
@@ -137,8 +150,8 @@ function sizes({ scale, grass, strip }: Parts, least: number) {
 
 function sheetBeside(analysis: DrillAnalysis, options: StageOptions, parts: Parts): Sheet {
   const { planHeight, strip, leftWidth, plan, stripTop } = sizes(parts, 118);
-  const title = titlePanel(analysis, parts.scale, options.convention, parts.variation, column);
-  const rest = [rotationOf(parts, column), keyOf(analysis, options, parts.scale, column), problemPanel(parts.problems, column)].filter((panel) => panel !== null);
+  const title = titlePanel(analysis, parts.scale, options.convention, parts.under, column);
+  const rest = [rotationOf(parts, column), keyOf(analysis, options, parts, column), groundPanel(analysis.drill, parts.grounds, column), problemPanel(parts.problems, column)].filter((panel) => panel !== null);
   const fixed = title.height + heightOf(rest);
   const left = planHeight + (strip > 0 ? strip + 4 : 0);
   const order = orderPanel(parts.beats, column, Math.max(60, left - fixed - between));
@@ -189,13 +202,13 @@ function fitting({ drill }: DrillAnalysis, { notes }: Parts, width: number, room
 
 function sheetBelow(analysis: DrillAnalysis, options: StageOptions, parts: Parts): Sheet {
   const { strip, leftWidth, plan, stripTop } = sizes(parts, 2 * column + gutter);
-  const title = titlePanel(analysis, parts.scale, options.convention, parts.variation, column);
+  const title = titlePanel(analysis, parts.scale, options.convention, parts.under, column);
   const wide = leftWidth - column - gutter;
-  const key = keyOf(analysis, options, parts.scale, column);
+  const key = keyOf(analysis, options, parts, column);
   const flags = problemPanel(parts.problems, wide);
   const order = orderPanel(parts.beats, wide, 90);
   const top = stripTop + (strip > 0 ? strip + 4 : 0);
-  const fixed = [order, rotationOf(parts, wide), flags].filter((panel) => panel !== null);
+  const fixed = [order, rotationOf(parts, wide), groundPanel(analysis.drill, parts.grounds, wide), flags].filter((panel) => panel !== null);
   const leftHeight = heightOf(fixed);
   const rightHeight = title.height + (key ? key.height + between : 0);
   const bottom = top + Math.max(leftHeight, rightHeight);
@@ -216,8 +229,8 @@ function heightOf(panels: readonly Panel[]): number {
   return panels.reduce((sum, panel) => sum + panel.height + between, 0);
 }
 
-function keyOf(analysis: DrillAnalysis, { theme, convention }: StageOptions, scale: number, width: number): Panel | null {
-  return keyPanel(analysis, { theme, convention, ...usedKinds(analysis, scale) }, width);
+function keyOf(analysis: DrillAnalysis, { theme, convention }: StageOptions, { scale, phase, grounds }: Parts, width: number): Panel | null {
+  return keyPanel(analysis, { theme, convention, ...usedKinds(analysis, scale), phase, control: grounds.length > 0 }, width);
 }
 
 // ---------------------------------------------------------------- words

@@ -1,7 +1,12 @@
 /** The time line: a row a player and one a ball, what each does when, and how early or late every ball is met. */
+import type { DrillAnalysis } from '../analyse.ts';
+import type { PhaseAnalysis } from '../games/phases.ts';
 import type { Drill } from '../model/drill.ts';
 import { lateFrom, type Pass, type Timeline, type Track } from '../timeline/timeline.ts';
 import { cut, textWidth } from '../font/text.ts';
+import { kindOf, type LineKind } from './lines.ts';
+import type { Theme } from './palette.ts';
+import { cutBlocks, possessionBand } from './possession.ts';
 import type { Mark, Shape, StripAxis } from './scene.ts';
 import { box, filled, line, mm, path, stroked, text } from './shapes.ts';
 import { figure } from './units.ts';
@@ -12,18 +17,31 @@ export interface Strip {
   readonly axis: StripAxis;
 }
 
+/** Millimetres. */
+interface Corner {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+}
+
 const nameRoom = 21;
 const headRoom = 9;
 const footRoom = 6.5;
 
-export function stripHeight(drill: Drill, timeline: Timeline): number {
-  const count = rowsOf(drill, timeline).length;
-  return count === 0 ? 0 : headRoom + footRoom + count * rowHeight(count);
+export function stripHeight({ drill, timeline }: DrillAnalysis, phase: PhaseAnalysis | null): number {
+  const count = rowsOf(drill, timeline, phase).length;
+  return count === 0 ? 0 : headRoom + bandRoom(phase) + footRoom + count * rowHeight(count);
 }
 
-/** Null when nothing happens. Millimetres; `left` and `top` are its corner. */
-export function stripOf(drill: Drill, timeline: Timeline, left: number, top: number, width: number): Strip | null {
-  const rows = rowsOf(drill, timeline);
+/** For whose ball it is. */
+function bandRoom(phase: PhaseAnalysis | null): number {
+  return phase && phase.possession.length > 0 ? 5 : 0;
+}
+
+/** Null when nothing happens. */
+export function stripOf({ drill, timeline }: DrillAnalysis, phase: PhaseAnalysis | null, theme: Theme, { left, top, width }: Corner): Strip | null {
+  const rows = rowsOf(drill, timeline, phase);
+  const head = headRoom + bandRoom(phase);
   if (rows.length === 0) return null;
   const height = rowHeight(rows.length);
   const start = left + nameRoom;
@@ -31,21 +49,24 @@ export function stripOf(drill: Drill, timeline: Timeline, left: number, top: num
     left: start,
     perSecond: (left + width - start - 2) / timeline.end,
     top: top + headRoom - 2,
-    bottom: top + headRoom + rows.length * height + 1,
+    bottom: top + head + rows.length * height + 1,
   };
   const x = (time: number) => axis.left + axis.perSecond * time;
+  const band = bandRoom(phase);
   const marks: Mark[] = [{
     id: 'strip', layer: 'strip', span: null, label: null,
     shapes: [text({ x: left, y: top + 3.2 }, 'TIME LINE', 1.9, 'note', { weight: 'bold' }), ...legend(timeline, start, top), ...beatLines(drill, timeline, axis, x), ...seconds(timeline.end, axis, x)],
   }];
+  if (phase && band > 0) marks.push(...possessionBand(drill, phase, theme, x, axis.top + 0.8));
   for (const [index, row] of rows.entries()) {
-    const y = top + headRoom + index * height;
+    const y = top + head + index * height;
     marks.push({
       id: `strip-${row.id}`, layer: 'strip', span: null, label: row.label,
       shapes: [
         text({ x: start - 2, y: y + height * 0.74 }, cut(row.name, nameRoom - 3, 2.3, 'medium'), 2.3, 'ink', { anchor: 'end' }),
         line({ x: start, y: y + height * 0.66 }, { x: x(timeline.end), y: y + height * 0.66 }, stroked('wait', 0.15)),
         ...(row.track ? playerRow(row.track, row.passes, timeline.end, x, y, height) : ballRow(timeline, row.id, x, y, height)),
+        ...(phase && !row.track ? cutBlocks(phase, row.id, x, y + height * 0.66) : []),
       ],
     });
   }
@@ -63,7 +84,7 @@ interface Row {
 }
 
 /** Whoever starts at a station or plays in a game, whoever else has a part, and the balls that move. */
-function rowsOf(drill: Drill, timeline: Timeline): Row[] {
+function rowsOf(drill: Drill, timeline: Timeline, phase: PhaseAnalysis | null): Row[] {
   if (!(timeline.end > 0)) return [];
   const actors = new Map(drill.actors.map((actor) => [actor.id, actor]));
   const received = new Map<string, Pass[]>();
@@ -71,7 +92,7 @@ function rowsOf(drill: Drill, timeline: Timeline): Row[] {
   const players = timeline.tracks.flatMap((track): Row[] => {
     const actor = actors.get(track.actor);
     const idle = track.moves.length === 0 && track.touches.length === 0 && !received.has(track.actor);
-    if (!actor || (idle && (actor.kind === 'next' || actor.kind === 'coach'))) return [];
+    if (!actor || (idle && (phase !== null || actor.kind === 'next' || actor.kind === 'coach'))) return [];
     return [{ id: track.actor, name: actorName(actor), label: rowLabel(actorName(actor), track), track, passes: received.get(track.actor) ?? [] }];
   });
   const moving = timeline.balls.filter((ball) => ball.stretches.some((stretch) => stretch.kind !== 'still'));
@@ -101,9 +122,7 @@ function playerRow(track: Track, passes: readonly Pass[], end: number, x: (time:
       shapes.push(path(`M${mm(x(move.asked))} ${mm(middle - 0.9)}v1.8M${mm(x(move.asked))} ${mm(middle)}H${mm(x(move.start))}`, stroked('run', 0.35)));
     }
     const width = Math.max(0.2, x(move.end) - x(move.start));
-    shapes.push(move.kind === 'run'
-      ? box(x(move.start), middle - 0.55, width, 1.1, filled('run'))
-      : box(x(move.start), middle - 0.65, width, 1.3, filled('paper', 'ball', 0.45)));
+    shapes.push(...moveBar(kindOf(move), x(move.start), middle, width));
   }
   if (track.walk && track.walk.start < end) {
     shapes.push(line({ x: x(track.walk.start), y: middle }, { x: x(Math.min(track.walk.end, end)), y: middle }, stroked('run', 0.5, '0.5 0.8')));
@@ -120,6 +139,14 @@ function playerRow(track: Track, passes: readonly Pass[], end: number, x: (time:
     written = met.written;
   }
   return shapes;
+}
+
+/** Pressing ends in a bar and covering in a hollow one, as on the plan. */
+function moveBar(kind: LineKind, left: number, middle: number, width: number): Shape[] {
+  if (kind === 'dribble') return [box(left, middle - 0.65, width, 1.3, filled('paper', 'ball', 0.45))];
+  if (kind === 'mark') return [box(left, middle - 0.55, width, 1.1, filled('paper', 'run', 0.4))];
+  const bar = box(left, middle - 0.55, width, 1.1, filled('run'));
+  return kind === 'press' ? [bar, box(left + width - 0.7, middle - 1.5, 0.7, 3, filled('run'))] : [bar];
 }
 
 /** Early: a bracket with the seconds in hand. Late: a solid hatched block and words. */
@@ -169,8 +196,10 @@ function legend(timeline: Timeline, left: number, top: number): Shape[] {
   const y = top + 2.5;
   const tracks = timeline.tracks;
   const slacks = timeline.passes.filter((pass) => pass.receiverMove !== null && pass.slack !== null).map((pass) => pass.slack as number);
-  const entries: [boolean, string, (x: number) => Shape][] = [
-    [tracks.some((track) => track.moves.some((move) => move.kind === 'run')), 'run', (x) => box(x, y - 0.55, 5, 1.1, filled('run'))],
+  const entries: [boolean, string, (x: number) => Shape | Shape[]][] = [
+    [tracks.some((track) => track.moves.some((move) => kindOf(move) === 'run')), 'run', (x) => moveBar('run', x, y, 5)],
+    [tracks.some((track) => track.moves.some((move) => kindOf(move) === 'press')), 'press', (x) => moveBar('press', x, y, 5)],
+    [tracks.some((track) => track.moves.some((move) => kindOf(move) === 'mark')), 'cover', (x) => moveBar('mark', x, y, 5)],
     [tracks.some((track) => track.touches.length > 0), 'on the ball', (x) => box(x, y - 1.3, 5, 2.6, filled('ink'))],
     [slacks.some((slack) => slack >= 0.05 && slack <= 5), 'seconds in hand', (x) => path(`M${mm(x)} ${mm(y + 0.5)}v-0.9h5v0.9`, stroked('note', 0.2))],
     [tracks.some((track) => track.walk !== null && track.walk.start < timeline.end), 'to the next place', (x) => line({ x, y }, { x: x + 5, y }, stroked('run', 0.5, '0.5 0.8'))],
@@ -180,7 +209,7 @@ function legend(timeline: Timeline, left: number, top: number): Shape[] {
   let x = left;
   for (const [used, words, sample] of entries) {
     if (!used) continue;
-    shapes.push(sample(x), text({ x: x + 6, y: y + 0.7 }, words, 2.1, 'note'));
+    shapes.push(...[sample(x)].flat(), text({ x: x + 6, y: y + 0.7 }, words, 2.1, 'note'));
     x += 6 + textWidth(words, 2.1, 'medium') + 3.5;
   }
   return shapes;

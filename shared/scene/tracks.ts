@@ -10,7 +10,7 @@ import type { Spot } from './shapes.ts';
 /** Metres that a straight line between samples may miss the true way by. */
 const tolerance = 0.015;
 /** Seconds between samples before any are added. */
-const stride = 0.5;
+const stride = 0.4;
 
 /** Until `end` in seconds. `aside` moves someone who waits off the spot (millimetres), until they first move. */
 export function personTrack(track: Track, end: number, plan: Plan, aside: Spot): number[] {

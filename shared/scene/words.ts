@@ -1,5 +1,5 @@
 /** Beats as sentences, from the model alone. */
-import type { Action, Actor, ActorId, ChangedDrill, Drill, Part } from '../model/drill.ts';
+import type { Action, Actor, ActorId, ChangedDrill, Drill, Part, Sequence } from '../model/drill.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import type { SceneBeat } from './scene.ts';
 import { figure, lengthWords, measureOf } from './units.ts';
@@ -43,6 +43,10 @@ export function beatLabels(drill: Drill, timeline: Timeline): ReadonlyMap<number
 /** A drill that is a progression or a regression of another, in words. */
 export function variationWords({ kind, name }: Pick<ChangedDrill, 'kind' | 'name'>): string {
   return `${kind === 'progress' ? 'Progression' : 'Regression'}: ${name}`;
+}
+
+export function phaseWords({ name }: Sequence): string {
+  return `Phase: ${name ?? ''}`;
 }
 
 export function actorName(actor: Actor): string {

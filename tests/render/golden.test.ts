@@ -8,6 +8,7 @@ import { analysed, drills } from '../scene/drills.ts';
 const pictures: Readonly<Record<string, [drill: string, StageOptions, SvgOptions]>> = {
   'two-balls-light': ['two-balls', { theme: 'light', convention: 'solid pass' }, {}],
   'in-a-hurry-print': ['in-a-hurry', { theme: 'print', convention: 'dashed pass' }, { at: 3 }],
+  'crowded-game-light': ['crowded-game', { theme: 'light', convention: 'solid pass', control: true }, { at: 4 }],
   'game-dark': ['game', { theme: 'dark', convention: 'solid pass', scale: 500 }, { animated: true }],
 };
 

@@ -40,6 +40,14 @@ describe('the page', () => {
   it('keeps a hostile name out of its data', () => {
     expect(page('drill "</script><script>x" {\n area 9 x 9\n station A at (1, 1)\n station B at (8, 8)\n ball at A\n sequence {\n A passes to B\n }\n}').match(/<script/g)).toHaveLength(2);
   });
+  it('has the phases of a game to choose from, each with its own controls and ids', () => {
+    const [first, ...rest] = ['Round the outside', 'Between the two', 'Won'].map((phase) => stage(analysed(drills['rondo'] as string), { theme: 'light', convention: 'solid pass', phase }));
+    const several = first ? toHtml([first, ...rest]) : '';
+    expect([...(/<select id="scene".*?<\/select>/.exec(several)?.[0] ?? '').matchAll(/<option[^>]*>([^<]*)/g)].map(([, name]) => name)).toEqual(['Four against two, Phase: Round the outside', 'Four against two, Phase: Between the two', 'Four against two, Phase: Won']);
+    expect(several.match(/class="time"/g)).toHaveLength(3);
+    const ids = [...several.matchAll(/ id="([^"]*)"/g)].map(([, id]) => id);
+    expect(ids.filter((id, index) => ids.indexOf(id) !== index)).toEqual([]);
+  });
   it('has no player where nothing moves', () => {
     expect(page('drill "D" {\n area 9 x 9\n}')).not.toContain('<script');
   });

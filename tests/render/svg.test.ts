@@ -7,7 +7,7 @@ import { stage } from '../../shared/scene/scene.ts';
 import { analysed, drillNames, drills } from '../scene/drills.ts';
 
 function picture(text: string, options: SvgOptions = {}): string {
-  return toSvg(stage(analysed(text), { theme: 'light', convention: 'solid pass' }), options);
+  return toSvg(stage(analysed(text), { theme: 'light', convention: 'solid pass', control: true }), options);
 }
 
 /** What an XML parser has against it. */
@@ -40,6 +40,9 @@ const hostile: Readonly<Record<string, string>> = {
   'half a pair and control signs': `drill "a\ud800b\u0007c" {\n theme "\udc00"\n area 9 x 9\n}`,
   'very long names': `drill "${'Long name '.repeat(60)}" {\n theme "${'w'.repeat(900)}"\n area 9 x 9\n station ${'A'.repeat(300)} at (4, 4)\n}`,
   'thirty stations and two hundred beats': `drill "D" {\n area 40 x 34\n${Array.from({ length: 30 }, (_, index) => `station S${index} at (${2 + (index % 6) * 6}, ${2 + Math.floor(index / 6) * 6}) holds 2`).join('\n')}\n ball at S0\n sequence {\n${Array.from({ length: 200 }, (_, index) => `S${index % 30} passes to S${(index + 1) % 30}`).join('\n')}\n }\n}`,
+  'a game of nobody': 'drill "D" {\n area 20 x 20\n team A of 0\n team B of 3\n phase "P" {\n }\n}',
+  'a game without area': 'drill "D" {\n team A of 2\n team B of 2\n zone Z 0 x 0 at (0, 0)\n player A1 of A at (0, 0)\n player A2 of A at (0, 0)\n player B1 of B at (0, 0)\n player B2 of B at (0, 0)\n ball at A1\n phase "P" {\n A1 passes to A2 while B1 presses A1, B2 marks A2\n B1 wins the ball from A2\n }\n}',
+  'a game after itself': 'drill "D" {\n area 9 x 9\n team A of 1\n team B of 1\n player A1 of A at (1, 1)\n player B1 of B at (1, 1)\n ball at A1\n phase "P" after "P" {\n B1 wins the ball from A1\n B1 shoots at A1\n }\n}',
   'broken text': 'drill "D" {\n area 10 x\n station at\n sequence { A passes',
 };
 

@@ -1,15 +1,22 @@
 import { capHeight, textWidth } from '../../shared/font/text.ts';
 import type { Box } from '../../shared/scene/ground.ts';
-import type { Layer, Scene, Shape } from '../../shared/scene/scene.ts';
+import type { Layer, Mark, Scene, Shape } from '../../shared/scene/scene.ts';
 
 export interface Named {
   readonly name: string;
   readonly box: Box;
+  /** When it is there; without it always. */
+  readonly during?: Mark['during'];
+}
+
+/** Whether both are there at some time. */
+export function together({ during: a }: Named, { during: b }: Named): boolean {
+  return !a || !b || (a.start < b.end && b.start < a.end);
 }
 
 /** What the words of a layer take on the sheet, by the metrics of the font. */
 export function wordsOf(scene: Scene, layer: Layer): Named[] {
-  return scene.marks.filter((mark) => mark.layer === layer).flatMap((mark) => textsIn(mark.shapes).map((box) => ({ name: mark.id, box })));
+  return scene.marks.filter((mark) => mark.layer === layer).flatMap((mark) => textsIn(mark.shapes).map((box) => ({ name: mark.id, box, ...(mark.during ? { during: mark.during } : {}) })));
 }
 
 /** Everyone at the start, those who wait, and later places. */

@@ -1,10 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { analyse, type DrillAnalysis } from '../../shared/analyse.ts';
+import type { Sequence } from '../../shared/model/drill.ts';
 
 /** Drills that between them use everything that is drawn; the later ones are crowded. */
 export const drills: Readonly<Record<string, string>> = {
   kite: readFileSync(new URL('../support/kite.drill', import.meta.url), 'utf8'),
-  ...Object.fromEntries(['diamond', 'in-a-hurry', 'two-balls', 'two-lanes'].map((name) => [
+  ...Object.fromEntries(['diamond', 'in-a-hurry', 'two-balls', 'two-lanes', 'rondo', 'three-zones', 'switch-to-the-corners', 'crowded-game'].map((name) => [
     name, readFileSync(new URL(`../../shared/examples/${name}.drill`, import.meta.url), 'utf8'),
   ])),
   square: `drill "Wall passes in a square" {
@@ -87,6 +88,11 @@ ${Array.from({ length: 40 }, (_, index) => `    S${((index * 7) % 19) + 1} passe
 };
 
 export const drillNames = Object.keys(drills);
+
+/** The sequences that a picture shows without being asked: of a game its first phase. */
+export function shownIn({ drill, phases }: DrillAnalysis): readonly Sequence[] {
+  return phases[0] ? [phases[0].phase] : drill.sequences;
+}
 
 export function analysed(text: string): DrillAnalysis {
   return analyse(text).drills[0] as DrillAnalysis;

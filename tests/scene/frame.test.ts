@@ -9,12 +9,13 @@ const tolerance = 0.02;
 
 describe.each(drillNames)('in %s', (name) => {
   const analysis = analysed(drills[name] as string);
+  const timeline = analysis.phases[0]?.timeline ?? analysis.timeline;
   const scene = stage(analysis, { theme: 'light', convention: 'solid pass' });
   const { left, bottom, perMetre } = scene.plan;
   const times = Array.from({ length: 400 }, (_, index) => (scene.end * index) / 399);
 
   it('everyone is within 2 cm of where the timeline has them', () => {
-    const off = analysis.timeline.tracks.flatMap((track) => {
+    const off = timeline.tracks.flatMap((track) => {
       const mover = scene.movers.find((one) => one.id === `person-${track.actor}`);
       const first = Math.min(...track.moves.map((move) => move.start), track.walk?.start ?? Infinity);
       // Who waits in a queue is drawn off the spot until the first move is over.
@@ -30,7 +31,7 @@ describe.each(drillNames)('in %s', (name) => {
 
   it('a ball is never farther from where the timeline has it than a foot in front of its player, and as high', () => {
     const reach = 3.2 / perMetre + tolerance;
-    const off = analysis.timeline.balls.filter((ball) => ball.stretches.some(({ kind }) => kind !== 'still')).flatMap((ball) => {
+    const off = timeline.balls.filter((ball) => ball.stretches.some(({ kind }) => kind !== 'still')).flatMap((ball) => {
       const mover = scene.movers.find((one) => one.id === `ball-${ball.id}`);
       return times.flatMap((time) => {
         const { x, y, height } = moverAt(mover?.track ?? [], time);

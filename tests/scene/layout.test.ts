@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { overlap } from '../../shared/scene/ground.ts';
 import { stage, type Scene, type Shape } from '../../shared/scene/scene.ts';
-import { discsOf, headsOf, type Named, wordsOf } from './boxes.ts';
-import { analysed, drillNames, drills } from './drills.ts';
+import { discsOf, headsOf, type Named, together, wordsOf } from './boxes.ts';
+import { analysed, drillNames, drills, shownIn } from './drills.ts';
 
 function drawn(name: string): Scene {
   return stage(analysed(drills[name] as string), { theme: 'light', convention: 'solid pass' });
@@ -12,14 +12,14 @@ function drawn(name: string): Scene {
 function covered(some: readonly Named[], others: readonly Named[]): string[] {
   return some.flatMap((a, index) => others.flatMap((b, at) => {
     const same = some === others && at <= index;
-    const area = same ? 0 : overlap(a.box, b.box);
+    const area = same || !together(a, b) ? 0 : overlap(a.box, b.box);
     return area > 0.01 ? [`${a.name} and ${b.name}: ${area.toFixed(2)} mm²`] : [];
   }));
 }
 
 describe.each(drillNames)('words on the drawing of %s', (name) => {
   const scene = drawn(name);
-  const labels = wordsOf(scene, 'labels');
+  const labels = [...wordsOf(scene, 'labels'), ...wordsOf(scene, 'lanes')];
   const dimensions = wordsOf(scene, 'dimensions');
 
   it('cover neither each other nor the dimensions', () => {
@@ -47,7 +47,7 @@ describe.each(drillNames)('words on the drawing of %s', (name) => {
 describe('numbers on lines', () => {
   it.each(drillNames.filter((name) => name !== 'crowd'))('of %s are all there', (name) => {
     const { marks, beats } = drawn(name);
-    const lines = analysed(drills[name] as string).drill.sequences.flatMap((sequence) => sequence.beats).filter((beat) => beat.lead.chain.some((action) => !['waits', 'holds'].includes(action.verb)));
+    const lines = shownIn(analysed(drills[name] as string)).flatMap((sequence) => sequence.beats).filter((beat) => beat.lead.chain.some((action) => !['waits', 'holds'].includes(action.verb)));
     const written = new Set(marks.filter((mark) => mark.id.startsWith('number-')).flatMap((mark) => mark.shapes.flatMap((shape) => (shape.kind === 'text' ? shape.text.split(', ') : []))));
     expect(written.size).toBe(Math.min(lines.length, beats.length));
     expect([...written].filter((label) => !beats.some((beat) => beat.label === label))).toEqual([]);

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { hex as contrast } from 'wcag-contrast';
 import { bibColour, type Ink, palettes, textOn, themes } from '../../shared/scene/palette.ts';
 
-const lettering: readonly Ink[] = ['ink', 'note', 'ball', 'run', 'late', 'zone0', 'zone1', 'zone2', 'zone3'];
+const lettering: readonly Ink[] = ['ink', 'note', 'ball', 'run', 'late', 'zone0', 'zone1', 'zone2', 'zone3', 'lane'];
 const graphics: readonly Ink[] = [...lettering, 'later', 'marker', 'wait', 'team0', 'team1', 'team2', 'team3'];
 const bibs = ['red', 'blue', 'green', 'yellow', 'orange', 'white', 'black', 'purple', 'pink', 'grey', 'brown', 'turquoise', 'navy', '#777777'];
 
