@@ -26,14 +26,14 @@ export interface Analysed {
 export const sceneRequest = 'halfturn/scene';
 export interface SceneParams {
   readonly uri: string;
-  /** The drill at an offset, or the one before it; or by its place in the file, from 0. */
+  /** The drill or the phase of a game at an offset, or the one before it; or by its place in `SceneAnswer.drills`. */
   readonly drill: { readonly offset: number } | { readonly index: number };
   readonly theme: Theme;
   readonly convention: Convention;
 }
 export interface SceneAnswer {
   readonly version: number;
-  /** Of the drill shown, in `drills`. */
+  /** Of what is shown, in `drills`: every drill, and every phase of a game. */
   readonly index: number;
   readonly drills: readonly { readonly name: string; readonly span: Span }[];
   readonly scene: Scene;

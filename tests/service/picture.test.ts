@@ -1,0 +1,49 @@
+import { expect, test } from 'vitest';
+import { picture } from '../../shared/service/picture.ts';
+import { cursor } from './texts.ts';
+
+/** What the pitch shows with the cursor at the `|`. */
+function shown(place: string): { readonly title: string | undefined; readonly drills: readonly string[] | undefined } {
+  const text = `drill "Pair" {
+  area 12 x 12
+  station Base at (2, 6)
+  station Wall at (10, 6)
+  ball at Base
+  sequence {
+    Base passes to Wall
+    Wall passes to Base
+  }
+}
+
+drill "Duel" {
+  area 20 x 20
+  team Reds bib red of 2
+  team Blues bib blue of 2
+  player Reds1 of Reds at (4, 4)
+  player Reds2 of Reds at (14, 4)
+  player Blues1 of Blues at (4, 16)
+  player Blues2 of Blues at (14, 16)
+  ball at Reds1
+  phase "Across" {
+    Reds1 passes to Reds2
+  }
+  phase "Back" after "Across" {
+    Reds2 passes to Reds1
+  }
+}
+`;
+  const { open, offset } = cursor(text.replace(place, `|${place}`));
+  const answer = picture(open, { drill: { offset }, theme: 'light', convention: 'solid pass' }, {});
+  return { title: answer?.drills[answer.index]?.name, drills: answer?.drills.map(({ name }) => name) };
+}
+
+const all = ['Pair', 'Duel: Across', 'Duel: Back'];
+
+test.each([
+  { place: 'station Wall', title: 'Pair' },
+  { place: 'Reds1 passes', title: 'Duel: Across' },
+  { place: 'Reds2 passes', title: 'Duel: Back' },
+  { place: 'team Blues', title: 'Duel: Across' },
+])('at `$place` the pitch shows $title', ({ place, title }) => {
+  expect(shown(place)).toEqual({ title, drills: all });
+});
