@@ -27,13 +27,12 @@ export function controlMarks(drill: Drill, grounds: readonly Ground[], plan: Pla
   const teams = new Map(drill.actors.map(({ id, team }) => [id, team]));
   return grounds.map(({ control, start, end }, index): Mark => ({
     id: `control-${index + 1}`, layer: 'control', span: null, label: null, during: { start, end },
-    shapes: drill.teams.map(({ id }, rank) => path(hatch(control, (cell) => teams.get(control.owners[cell] ?? '') === id, hatchOf(drill, id), plan), stroked(controlInk(rank), 0.18, hatchOf(drill, id) === 'dotted' ? '0.3 1.2' : null))),
+    shapes: drill.teams.map(({ id }) => path(hatch(control, (cell) => teams.get(control.owners[cell] ?? '') === id, hatchOf(drill, id), plan), stroked(controlInk, 0.18, hatchOf(drill, id) === 'dotted' ? '0.3 1.2' : null))),
   }));
 }
 
-export function controlInk(rank: number): Ink {
-  return (['team0', 'team1', 'team2', 'team3'] as const)[rank % 4] as Ink;
-}
+/** One ink for all: the direction of the lines tells the side, and bibs may have any colour. */
+export const controlInk: Ink = 'note';
 
 type Hatch = 'along' | 'across' | 'dotted';
 

@@ -217,15 +217,15 @@ export function groundPanel({ teams }: Drill, grounds: readonly Ground[], width:
   return {
     height: 12,
     draw: (x, top) => [heading('ground', 'GROUND CONTROLLED', x, top, width), ...grounds.map(({ control, start, end }, index): Mark => {
-      const shares = control.shares.filter(({ share }) => share > 0).map(({ team, share }) => ({ share, rank: teams.findIndex(({ id }) => id === team) }));
-      const words = shares.map(({ share, rank }) => `${teams[rank]?.name ?? ''} ${Math.round(share * 100)} %`);
+      const shares = control.shares.filter(({ share }) => share > 0);
+      const words = shares.map(({ share, team }) => `${teams.find(({ id }) => id === team)?.name ?? ''} ${Math.round(share * 100)} %`);
       let left = x;
       return {
         id: `ground-${index + 1}`, layer: 'legend', span: null, label: `Ground controlled: ${words.join(', ')}`, during: { start, end },
-        shapes: shares.flatMap(({ share, rank }, which) => {
+        shapes: shares.flatMap(({ share }, which) => {
           const [from, room] = [left, width * share];
           left += room;
-          return [box(from, top + 5.5, room, 2.4, filled('paper', controlInk(rank), 0.6)), text({ x: from + 0.6, y: top + 10.8 }, cut(words[which] as string, room, body, 'medium'), body, 'ink')];
+          return [box(from, top + 5.5, room, 2.4, filled('paper', controlInk, 0.6)), text({ x: from + 0.6, y: top + 10.8 }, cut(words[which] as string, room, body, 'medium'), body, 'ink')];
         }),
       };
     })],
@@ -234,10 +234,10 @@ export function groundPanel({ teams }: Drill, grounds: readonly Ground[], width:
 
 /** How each side's ground is hatched. */
 function groundEntries(drill: Drill): KeyEntry[] {
-  return drill.teams.map(({ id, name }, rank): KeyEntry => {
+  return drill.teams.map(({ id, name }): KeyEntry => {
     const kind = hatchOf(drill, id);
     const lines = kind === 'across' ? [1, 3, 5, 7, 9].map((at) => `M${at} -1.8v3.6`) : [-1.6, -0.5, 0.6, 1.7].map((at) => `M0.5 ${at}h10`);
-    return { name: `Ground of ${name}`, sample: [path(lines.join(''), stroked(controlInk(rank), 0.18, kind === 'dotted' ? '0.3 1.2' : null))] };
+    return { name: `Ground of ${name}`, sample: [path(lines.join(''), stroked(controlInk, 0.18, kind === 'dotted' ? '0.3 1.2' : null))] };
   });
 }
 
