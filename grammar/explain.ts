@@ -39,7 +39,7 @@ export function explain(stop: Stop, tokens: readonly IToken[], form: StatementFo
 
 /** Each knows one kind of mistake. The first that recognises its own speaks. */
 const looks: readonly ((scene: Scene) => Explanation | null)[] = [
-  decimalComma, bareNumbers, runTogether, meanwhile, otherWord, misspelt, unquoted, surplus, noDistance, reservedName,
+  decimalComma, bareNumbers, runTogether, meanwhile, zoneFirst, otherWord, misspelt, unquoted, surplus, noDistance, reservedName,
   minusShift, halfShift, leftOut, instead, strayCharacter,
 ];
 
@@ -134,6 +134,15 @@ function otherWord({ token, expected, tokens, form, at }: Scene): Explanation | 
     draft: draftOf(form, spliced(tokens, at, 1, ...made)),
   };
 }
+
+/** `rule no defenders in Box` */
+function zoneFirst({ token, tokens, form }: Scene): Explanation | null {
+  const begins = tokens[1]?.image ?? '';
+  if (form?.keyword !== 'rule' || token === undefined || !numberWords.has(begins) || !tokens.some((each) => each.image === 'in')) return null;
+  return { fault: fault(spanOf(tokens[1]!), 'A rule about a zone names the zone first: `rule Box no defenders`, `rule Box at most 2 Reds`.'), draft: null };
+}
+
+const numberWords: ReadonlySet<string> = new Set(['no', 'nobody', 'none', 'at', 'exactly', 'most', 'max', 'least', 'only']);
 
 /** `drill Kite`, `theme 'Pass and go'` */
 function unquoted({ token, expected, tokens, form, at }: Scene): Explanation | null {

@@ -109,6 +109,7 @@ const inDrills: readonly Row[] = [
   ['rotate A ⟦to⟧ B to C', '`to` cannot stand here. After `A` comes `->`.', null],
   ['rotate A -> ⟦->⟧ B', '`->` cannot stand here. After `->` comes a name.', null],
   ['rotate A ⟦>⟧ B', 'After `A` comes `->`, not `>`.', '->'],
+  ['rule ⟦no⟧ defenders in Box', 'A rule about a zone names the zone first: `rule Box no defenders`, `rule Box at most 2 Reds`.', null],
   ['rule ⟦2⟧ touches', '`2` cannot stand here. After `rule` comes a text in double quotes, `touches` or a name.', null],
   ['rule Back ⟦max⟧ 2 defenders', 'Instead of `max` write `at most`.', 'at most'],
   ['rule Back at most ⟦defenders⟧', 'After `defenders` comes a name.', null],
