@@ -56,7 +56,9 @@ export const draw = command({
       ...(variation ? { variation } : {}),
       control: options.control,
     };
-    const [first, ...rest] = phasesIn(drill, options.phase, kind, source.name).map((phase) => stage(drill, phase === null ? staging : { ...staging, phase }));
+    const [first, ...rest] = phasesIn(drill, options.phase, kind, source.name).map((phase) =>
+      stage(drill, phase === null ? staging : { ...staging, phase, problems: withoutOtherPhases(drill, phase, staging.problems ?? []) }),
+    );
     const scenes = [first!, ...rest] as const;
     const progress = progressOn(io);
     const picture = pictureOf(scenes, kind, options, progress);
@@ -110,6 +112,12 @@ function phasesIn({ drill, phases }: DrillAnalysis, asked: string | null, kind: 
   if (names.length === 0) throw new Refusal(`“${drill.name}” in ${file} has no phases.`);
   const guess = nearest(asked, names);
   throw new Refusal(`There is no phase “${asked}” in “${drill.name}”; ${guess === null ? `there is ${names.map((each) => `“${each}”`).join(', ')}.` : `did you mean “${guess}”?`}`);
+}
+
+/** A phase's sheet has its own problems and those of the drill around it. */
+function withoutOtherPhases({ phases }: DrillAnalysis, name: string, problems: readonly Problem[]): readonly Problem[] {
+  const others = phases.filter(({ phase }) => phase.name !== name);
+  return problems.filter(({ span }) => !others.some(({ phase }) => phase.span.from <= span.from && span.to <= phase.span.to));
 }
 
 /** Those of the drill itself; what only a progression or regression brings belongs on its own sheet. */
