@@ -7,7 +7,7 @@ import { analysedNotification, type Analysed, type EditAnswer, type EditParams, 
 import { curesOf } from './cures.ts';
 import { conventionSetting, pageSettings } from './settings.ts';
 import { pageHtml } from './webview/html.ts';
-import type { PageProblem, PlayerAction, ToHost, ToPage } from './webview/messages.ts';
+import type { PageProblem, Picture, PlayerAction, ToHost, ToPage } from './webview/messages.ts';
 
 export const viewType = 'halfturn.pitch';
 
@@ -31,6 +31,8 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
   let answer: SceneAnswer | null = null;
   /** A scene is being fetched, and whether another is wanted after it: the newest is enough. */
   let fetching: 'no' | 'yes' | 'again' = 'no';
+  /** The picture that the page has, as JSON: drawing it again would only keep the editor from its keys. */
+  let told = '';
   /** What the page has put into the editor, which is not told back to it. */
   let revealed: string | null = null;
   let playWhenShown = false;
@@ -64,17 +66,20 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
     answer = found;
     const uri = of.uri.toString();
     if (!panel) return;
-    if (!found) return tell({ kind: 'nothing', uri, message: 'There is no drill in this file yet.' });
+    if (!found) {
+      told = '';
+      return tell({ kind: 'nothing', uri, message: 'There is no drill in this file yet.' });
+    }
     panel.title = `Pitch: ${found.scene.title}${pinned ? ' (pinned)' : ''}`;
     const { rotation, measures } = found;
-    tell({
-      kind: 'picture',
-      picture: {
-        uri, version: found.version, scene: found.scene, drill: found.index, drills: found.drills.map(({ name }) => name),
-        problems: found.problems.map(onPage), cursor: of.version === found.version ? cursorIn(of) : null, broken: found.broken && onPage(found.broken),
-        turn: rotation && { places: rotation.places, image: rotation.image, order: rotation.order, interval: measures.interval?.seconds ?? null },
-      },
-    });
+    const picture: Picture = {
+      uri, version: found.version, scene: found.scene, drill: found.index, drills: found.drills.map(({ name }) => name),
+      problems: found.problems.map(onPage), cursor: of.version === found.version ? cursorIn(of) : null, broken: found.broken && onPage(found.broken),
+      turn: rotation && { places: rotation.places, image: rotation.image, order: rotation.order, interval: measures.interval?.seconds ?? null },
+    };
+    const words = JSON.stringify(picture);
+    if (words !== told) tell({ kind: 'picture', picture });
+    told = words;
     clearTimeout(curesSoon);
     if (found.problems.length > 0) curesSoon = setTimeout(() => void offerCures(of, found), 300);
     if (playWhenShown) {
@@ -137,6 +142,7 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
     switch (message.kind) {
       case 'ready':
         ready = true;
+        told = '';
         tell({ kind: 'settings', settings: pageSettings() });
         return refresh();
       case 'reveal':

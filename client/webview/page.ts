@@ -75,7 +75,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
     show: (time, drawn) => {
       if (!shown || !playing) return;
       const moment = playing.momentAt(drawn);
-      picture.place(playing.spotsAt(moment));
+      picture.place(playing.spotsAt(moment), moment.time);
       svg.classList.toggle('under-way', drawn > 0);
       strip.move(moment.time);
       bar.value = `${time}`;

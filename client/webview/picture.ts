@@ -1,5 +1,6 @@
 /** A scene on the page. Nodes are kept by the ids of their marks: a new scene changes what differs, a new time moves what moves. */
 import { liftPerMetre } from '../../shared/render/lift.ts';
+import { isShown } from '../../shared/scene/frame.ts';
 import { layers, type Layer, type Mark, type Mover, type Scene } from '../../shared/scene/scene.ts';
 import type { Lifted } from './rounds.ts';
 import { alike, patchShapes, svgNode } from './shapes.ts';
@@ -10,7 +11,7 @@ export type Thing = Mark | Mover;
 export interface PictureNodes {
   readonly show: (scene: Scene) => void;
   /** Moves the marks and movers with these ids; all others are where they are drawn. */
-  readonly place: (spots: ReadonlyMap<string, Lifted>) => void;
+  readonly place: (spots: ReadonlyMap<string, Lifted>, time: number) => void;
   readonly nodeOf: (id: string) => SVGGElement | null;
   readonly thingAt: (target: EventTarget | null) => Thing | null;
   readonly things: () => readonly Thing[];
@@ -45,15 +46,14 @@ export function pictureIn(root: SVGSVGElement, shown: ReadonlySet<Layer>): Pictu
     kept = next;
   };
 
-  const place = (spots: ReadonlyMap<string, Lifted>): void => {
+  const place = (spots: ReadonlyMap<string, Lifted>, time: number): void => {
     for (const [id, entry] of kept) {
-      const spot = spots.get(id);
-      const transform = spot ? `translate(${spot.x.toFixed(2)} ${spot.y.toFixed(2)})` : '';
-      if (entry.transform !== transform) {
-        entry.transform = transform;
-        entry.node.setAttribute('transform', transform);
-      }
-      if (spot && entry.lift) entry.lift.setAttribute('transform', `translate(0 ${(-spot.height * liftPerMetre).toFixed(2)})`);
+      if ('during' in entry.thing) entry.node.setAttribute('visibility', isShown(entry.thing, time) ? 'inherit' : 'hidden');
+      const spot = spots.get(id) ?? null;
+      if (spot?.x === entry.spot?.x && spot?.y === entry.spot?.y && spot?.height === entry.spot?.height) continue;
+      entry.spot = spot;
+      entry.node.setAttribute('transform', spot ? `translate(${spot.x.toFixed(2)} ${spot.y.toFixed(2)})` : '');
+      if (spot) entry.lift?.setAttribute('transform', `translate(0 ${(-spot.height * liftPerMetre).toFixed(2)})`);
     }
   };
 
@@ -74,7 +74,8 @@ interface Kept {
   readonly body: SVGGElement;
   readonly lift: SVGGElement | null;
   thing: Thing;
-  transform: string;
+  /** Where it has been moved to. */
+  spot: Lifted | null;
 }
 
 function made(thing: Thing, ball: boolean): Kept {
@@ -86,7 +87,7 @@ function made(thing: Thing, ball: boolean): Kept {
   if ('track' in thing) node.classList.add('mover');
   if (thing.label !== null && thing.span !== null) node.tabIndex = -1;
   name(node, thing);
-  return { node, body, lift, thing, transform: '' };
+  return { node, body, lift, thing, spot: null };
 }
 
 function renewed(entry: Kept, thing: Thing): Kept {
