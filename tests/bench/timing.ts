@@ -7,10 +7,10 @@ export interface Timing {
 
 /**
  * Runs each of some works until it is warm, then all of them in turn, so that whatever else the machine does falls on all
- * alike. Each gets about `budget` milliseconds, and three runs at least.
+ * alike. Each gets about `budget` milliseconds, and three runs at least; before that `warming` milliseconds that do not count.
  */
-export function time(works: readonly (() => unknown)[], budget = 1000): Timing[] {
-  for (const work of works) for (const end = performance.now() + budget / 3; performance.now() < end;) work();
+export function time(works: readonly (() => unknown)[], budget = 1000, warming = budget / 3): Timing[] {
+  for (const work of works) for (const end = performance.now() + warming; performance.now() < end;) work();
   const taken = works.map((): number[] => []);
   for (const end = performance.now() + budget * works.length; performance.now() < end || taken[0]!.length < 3;) {
     for (const [index, work] of works.entries()) taken[index]!.push(once(work));
