@@ -11,7 +11,8 @@ export function intervalOf(drill: Drill, timeline: Timeline, rotation: Rotation 
   if (timeline.beats.length === 0) return null;
   const people = rotation ? drill.stations.flatMap((station) => roleBound(drill, timeline, rotation, station.id)) : [];
   const bounds = [...people, ...ballBounds(drill, timeline)];
-  return bounds.reduce((worst, bound) => (bound.seconds > worst.seconds ? bound : worst), { seconds: 0, because: 'nothing stands in the way of the next start' });
+  // Of equal ones the first, whatever the last digit of a double says.
+  return bounds.reduce((worst, bound) => (bound.seconds > worst.seconds + 1e-9 ? bound : worst), { seconds: 0, because: 'nothing stands in the way of the next start' });
 }
 
 /** Seconds from the front becoming free until the next in the queue stands there: a step and a half. Common practice, no source. */

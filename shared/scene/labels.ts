@@ -24,8 +24,8 @@ export interface Candidate {
 }
 
 interface Taken {
-  readonly solids: Map<number, readonly Box[]>;
-  readonly lines: Map<number, readonly Spot[]>;
+  readonly solids: Map<number, Box[]>;
+  readonly lines: Map<number, Spot[]>;
 }
 
 /** Side of the squares in which the room looks for neighbours, millimetres. */
@@ -43,7 +43,7 @@ export function labelRoom(bounds: Box, taken: Taken = { solids: new Map(), lines
   };
   const block = (box: Box) => {
     cellsOf(box, (at) => {
-      solids.set(at, [...(solids.get(at) ?? []), box]);
+      put(solids, at, box);
       return false;
     });
   };
@@ -62,10 +62,7 @@ export function labelRoom(bounds: Box, taken: Taken = { solids: new Map(), lines
   return {
     block,
     cross: (points) => {
-      for (const spot of points) {
-        const at = key(spot.x, spot.y);
-        lines.set(at, [...(lines.get(at) ?? []), spot]);
-      }
+      for (const spot of points) put(lines, key(spot.x, spot.y), spot);
     },
     take: (candidates, width, height) => {
       let best: Candidate | null = null;
@@ -81,8 +78,18 @@ export function labelRoom(bounds: Box, taken: Taken = { solids: new Map(), lines
       if (best) block(boxAround(best.at, width, height));
       return best;
     },
-    fork: () => labelRoom(bounds, { solids: new Map(solids), lines: new Map(lines) }),
+    fork: () => labelRoom(bounds, { solids: copied(solids), lines: copied(lines) }),
   };
+}
+
+function put<T>(cells: Map<number, T[]>, at: number, thing: T): void {
+  const there = cells.get(at);
+  if (there) there.push(thing);
+  else cells.set(at, [thing]);
+}
+
+function copied<T>(cells: ReadonlyMap<number, readonly T[]>): Map<number, T[]> {
+  return new Map([...cells].map(([at, things]) => [at, [...things]]));
 }
 
 /** The same distance to the sides as up and down. */

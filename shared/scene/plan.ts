@@ -13,7 +13,7 @@ import { type Box, boxAround, boxOf, onSheet } from './ground.ts';
 import { labelRoom } from './labels.ts';
 import { flags, names, numbers } from './lettering.ts';
 import { cutMarks, laneMarks } from './lanes.ts';
-import { type Convention, type DrawnLine, drawLines, type LineKind, lineKinds, waysOf } from './lines.ts';
+import { type Convention, type DrawnLine, drawLines, type LineKind, lineKinds, type Way } from './lines.ts';
 import { lineNames } from './panels.ts';
 import { radius } from './people.ts';
 import type { Theme } from './palette.ts';
@@ -36,17 +36,18 @@ export interface PlanOptions {
   readonly problems: readonly Problem[];
   /** What the drill shows, when that is a phase. */
   readonly phase: PhaseAnalysis | null;
+  readonly ways: readonly Way[];
 }
 
 /** `onPaper` is the grass on the sheet; words stay close to it. */
-export function drawPlan({ drill, timeline }: DrillAnalysis, plan: Plan, onPaper: Box, { theme, convention, problems, phase }: PlanOptions): DrawnPlan {
+export function drawPlan({ drill, timeline }: DrillAnalysis, plan: Plan, onPaper: Box, { theme, convention, problems, phase, ways }: PlanOptions): DrawnPlan {
   const cast = castOf(drill, timeline, plan, theme);
   const later = laterPlaces(drill, timeline, cast.people.map(({ at }) => at), plan);
   const discs = [
     ...cast.people.map(({ at, r }) => ({ ...at, r })),
     ...later.map(({ at, number }) => ({ ...at, r: number === null ? radius.passing : radius.later })),
   ];
-  const lines = drawLines(waysOf(drill, timeline), plan, discs, convention);
+  const lines = drawLines(ways, plan, discs, convention);
   const furniture = furnitureOf(drill, plan);
   const balls = ballsInPlay(drill, timeline).map((ball): Mover => ({
     id: `ball-${ball.id}`, kind: 'ball', span: null, label: 'Ball', shapes: ballShapes(), track: ballTrack(ball, plan, radius.person + 0.5),
@@ -79,10 +80,10 @@ export function drawPlan({ drill, timeline }: DrillAnalysis, plan: Plan, onPaper
 }
 
 /** What the key has to explain, at a scale of 1:`scale`. */
-export function usedKinds({ drill, timeline }: DrillAnalysis, scale: number): { kinds: readonly LineKind[]; waiting: boolean; later: boolean } {
+export function usedKinds({ drill, timeline }: DrillAnalysis, ways: readonly Way[], scale: number): { kinds: readonly LineKind[]; waiting: boolean; later: boolean } {
   const plan: Plan = { left: 0, bottom: 0, scale, perMetre: 1000 / scale };
   // What the badges at its ends hide is not drawn.
-  const used = new Set(waysOf(drill, timeline).filter((way) => way.beats.length > 0 || way.path.length * plan.perMetre > radius.person * 2).map((way) => way.kind));
+  const used = new Set(ways.filter((way) => way.beats.length > 0 || way.path.length * plan.perMetre > radius.person * 2).map((way) => way.kind));
   return {
     kinds: lineKinds.filter((kind) => used.has(kind)),
     waiting: drill.stations.some((station) => station.holds > 1),

@@ -1,11 +1,10 @@
 /** Composes the sheet: plan with dimensions, time line below, order of play, key and title block beside or below. */
 import type { DrillAnalysis } from '../analyse.ts';
-import type { PhaseAnalysis } from '../games/phases.ts';
 import type { ChangedDrill } from '../model/drill.ts';
 import type { Problem } from '../problem.ts';
 import { dimensionMarks, dimensionRoom } from './dimensions.ts';
 import type { Box } from './ground.ts';
-import type { Convention } from './lines.ts';
+import { type Convention, waysOf } from './lines.ts';
 import type { Theme } from './palette.ts';
 import { type Note, notesOf } from './notes.ts';
 import { groundPanel, keyPanel, notePanel, orderPanel, type Panel, pointsPanel, problemPanel, titlePanel } from './panels.ts';
@@ -48,14 +47,18 @@ export function stage(whole: DrillAnalysis, options: StageOptions): Scene {
   const notes = notesOf(analysis, phase);
   const grounds = phase && options.control ? groundsOf(drill, phase) : [];
   const under = [...(options.variation ? [variationWords(options.variation)] : []), ...(phase ? [phaseWords(phase.phase)] : [])];
-  const sheet = compose(analysis, options, { scale, grass, beats, problems, notes, under, strip: stripHeight(analysis, phase), phase, grounds });
+  const ways = waysOf(drill, timeline);
+  const sheet = compose(analysis, options, {
+    scale, grass, beats, problems, notes, under, strip: stripHeight(analysis, phase), grounds,
+    key: keyPanel(analysis, { theme: options.theme, convention: options.convention, ...usedKinds(analysis, ways, scale), phase, control: grounds.length > 0 }, column),
+  });
 
   const plan: Plan = { scale, perMetre, left: sheet.plan.x - grass.left * perMetre, bottom: sheet.plan.y + grass.bottom * perMetre };
   const onPaper: Box = {
     left: sheet.plan.x, right: sheet.plan.x + (grass.right - grass.left) * perMetre,
     top: sheet.plan.y, bottom: sheet.plan.y + (grass.bottom - grass.top) * perMetre,
   };
-  const drawn = drawPlan(analysis, plan, onPaper, { theme: options.theme, convention: options.convention, problems, phase });
+  const drawn = drawPlan(analysis, plan, onPaper, { theme: options.theme, convention: options.convention, problems, phase, ways });
   const strip = stripOf(analysis, phase, options.theme, { left: margin, top: sheet.stripTop, width: sheet.leftWidth });
   const marks: Mark[] = [
     { id: 'sheet', layer: 'sheet', span: drill.span, label: null, shapes: [box(2.5, 2.5, sheet.width - 5, sheet.height - 5, stroked('ink', 0.35))] },
@@ -123,7 +126,7 @@ interface Parts {
   readonly notes: readonly Note[];
   /** Below the name: which variation, which phase. */
   readonly under: readonly string[];
-  readonly phase: PhaseAnalysis | null;
+  readonly key: Panel | null;
   readonly grounds: readonly Ground[];
   /** Height of the time line. */
   readonly strip: number;
@@ -151,7 +154,7 @@ function sizes({ scale, grass, strip }: Parts, least: number) {
 function sheetBeside(analysis: DrillAnalysis, options: StageOptions, parts: Parts): Sheet {
   const { planHeight, strip, leftWidth, plan, stripTop } = sizes(parts, 118);
   const title = titlePanel(analysis, parts.scale, options.convention, parts.under, column);
-  const rest = [rotationOf(parts, column), keyOf(analysis, options, parts, column), groundPanel(analysis.drill, parts.grounds, column), problemPanel(parts.problems, column)].filter((panel) => panel !== null);
+  const rest = [rotationOf(parts, column), parts.key, groundPanel(analysis.drill, parts.grounds, column), problemPanel(parts.problems, column)].filter((panel) => panel !== null);
   const fixed = title.height + heightOf(rest);
   const left = planHeight + (strip > 0 ? strip + 4 : 0);
   const order = orderPanel(parts.beats, column, Math.max(60, left - fixed - between));
@@ -204,7 +207,7 @@ function sheetBelow(analysis: DrillAnalysis, options: StageOptions, parts: Parts
   const { strip, leftWidth, plan, stripTop } = sizes(parts, 2 * column + gutter);
   const title = titlePanel(analysis, parts.scale, options.convention, parts.under, column);
   const wide = leftWidth - column - gutter;
-  const key = keyOf(analysis, options, parts, column);
+  const { key } = parts;
   const flags = problemPanel(parts.problems, wide);
   const order = orderPanel(parts.beats, wide, 90);
   const top = stripTop + (strip > 0 ? strip + 4 : 0);
@@ -227,10 +230,6 @@ function sheetBelow(analysis: DrillAnalysis, options: StageOptions, parts: Parts
 /** Of panels one below the other, with the space behind each. */
 function heightOf(panels: readonly Panel[]): number {
   return panels.reduce((sum, panel) => sum + panel.height + between, 0);
-}
-
-function keyOf(analysis: DrillAnalysis, { theme, convention }: StageOptions, { scale, phase, grounds }: Parts, width: number): Panel | null {
-  return keyPanel(analysis, { theme, convention, ...usedKinds(analysis, scale), phase, control: grounds.length > 0 }, width);
 }
 
 // ---------------------------------------------------------------- words

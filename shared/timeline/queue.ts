@@ -1,6 +1,6 @@
 import { closestOnSegment } from '../geometry/closest.ts';
 import { distance, plus, type Point } from '../geometry/point.ts';
-import type { Action, Drill, Id, Station } from '../model/drill.ts';
+import type { Drill, Id, Part, Station } from '../model/drill.ts';
 
 /** Metres between two players waiting in a queue. Common practice: an arm's length and a bit; no source. */
 const spacing = 1.2;
@@ -24,22 +24,29 @@ export function queueSpot(drill: Drill, station: Station, number: number): Point
 const known = new WeakMap<Drill, ReadonlyMap<Id, Point>>();
 
 function directionsOf(drill: Drill): ReadonlyMap<Id, Point> {
-  const found = known.get(drill) ?? new Map(drill.stations.map((station) => [station.id, behind(drill, station)]));
+  const before = known.get(drill);
+  if (before) return before;
+  const lanes = lanesOf(drill);
+  const found = new Map(drill.stations.map((station) => [station.id, behind(drill, station, lanes.get(station.id) ?? [])]));
   known.set(drill, found);
   return found;
 }
 
 const ways: readonly Point[] = [{ x: 0, y: -1 }, { x: 0, y: 1 }, { x: -1, y: 0 }, { x: 1, y: 0 }];
 
-function behind(drill: Drill, station: Station): Point {
+function behind(drill: Drill, station: Station, lanes: readonly Point[]): Point {
   const first = outwards(drill, station);
   if (station.holds < 2) return first;
-  const lanes = lanesOf(drill, station);
-  const things = [...drill.stations, ...drill.furniture].filter((other) => other.id !== station.id).map((other) => other.at);
+  const waiting = Math.min(looked, station.holds - 1);
   const room = (way: Point): number => {
-    const spots = Array.from({ length: Math.min(looked, station.holds - 1) }, (_, i) => plus(station.at, way.x * spacing * (i + 1), way.y * spacing * (i + 1)));
-    const gaps = spots.flatMap((spot) => [...lanes.map((end) => closestOnSegment(spot, station.at, end).distance), ...things.map((at) => distance(spot, at))]);
-    return Math.min(outOfTheWay, ...gaps);
+    let least = outOfTheWay;
+    for (let number = 1; number <= waiting; number += 1) {
+      const spot = plus(station.at, way.x * spacing * number, way.y * spacing * number);
+      for (const end of lanes) least = Math.min(least, closestOnSegment(spot, station.at, end).distance);
+      for (const other of drill.stations) if (other !== station) least = Math.min(least, distance(spot, other.at));
+      for (const thing of drill.furniture) least = Math.min(least, distance(spot, thing.at));
+    }
+    return least;
   };
   let best = { way: first, room: room(first) };
   for (const way of ways) {
@@ -50,19 +57,32 @@ function behind(drill: Drill, station: Station): Point {
   return best.way;
 }
 
-/** Where balls and runs from this station go, and where balls to it come from. */
-function lanesOf(drill: Drill, station: Station): Point[] {
+/** Of every station: where balls and runs from it go, and where balls to it come from. */
+function lanesOf(drill: Drill): ReadonlyMap<Id, readonly Point[]> {
   const stationOf = new Map(drill.actors.map((actor) => [actor.id, actor.station]));
   const placeOf = new Map(drill.stations.map((each) => [each.id, each.at]));
-  const other = (id: Id | null | undefined): Point[] => (id && id !== station.id ? [placeOf.get(id)].filter((at) => at !== undefined) : []);
-  const ends = (action: Action, from: Id | null): Point[] => {
-    const to = stationOf.get(action.receiver ?? action.to ?? '') ?? action.station;
-    if (to === station.id) return other(from);
-    return from === station.id ? [...other(to), ...(action.at && !action.station ? [action.at] : [])] : [];
+  const lanes = new Map(drill.stations.map((each): [Id, Point[]] => [each.id, []]));
+  const join = (one: Id | null | undefined, other: Id | null | undefined) => {
+    const at = other && other !== one ? placeOf.get(other) : undefined;
+    if (one && at) lanes.get(one)?.push(at);
   };
-  return drill.sequences.flatMap(({ beats }) =>
-    beats.flatMap(({ lead, meanwhile }) => [lead, ...meanwhile].flatMap((part) => part.chain.flatMap((action) => ends(action, stationOf.get(part.actor) ?? null)))),
-  );
+  const add = ({ actor, chain }: Part) => {
+    const from = stationOf.get(actor) ?? null;
+    for (const action of chain) {
+      const to = stationOf.get(action.receiver ?? action.to ?? '') ?? action.station;
+      join(to, from);
+      if (from === to) continue;
+      join(from, to);
+      if (from && action.at && !action.station) lanes.get(from)?.push(action.at);
+    }
+  };
+  for (const { beats } of drill.sequences) {
+    for (const { lead, meanwhile } of beats) {
+      add(lead);
+      meanwhile.forEach(add);
+    }
+  }
+  return lanes;
 }
 
 /** Away from the middle, along the nearer axis; down from the middle itself. */

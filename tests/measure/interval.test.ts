@@ -7,7 +7,7 @@ function interval(ball: string, holds: number): { readonly seconds: number; read
   area 16 x 16
   station Base at (3, 3) holds ${holds}
   station Left at (3, 13)
-  station Right at (13, 13)
+  station Right at (14, 13)
   ${ball}
   sequence {
     Base passes to Left
