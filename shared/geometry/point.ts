@@ -4,8 +4,9 @@ export interface Point {
   readonly y: number;
 }
 
+/** Not Math.hypot, which is many times slower: this is asked thousands of times a drill. */
 export function distance(a: Point, b: Point): number {
-  return Math.hypot(b.x - a.x, b.y - a.y);
+  return Math.sqrt((b.x - a.x) ** 2 + (b.y - a.y) ** 2);
 }
 
 export function plus(a: Point, dx: number, dy: number): Point {

@@ -53,5 +53,6 @@ export function nameBook(): NameBook {
 const quoted: ReadonlySet<NameKind> = new Set(['sequence', 'phase', 'change', 'drill', 'session']);
 
 function keyOf(drill: Id | null, kind: 'word' | 'quote', name: string): string {
-  return JSON.stringify([drill, kind, name]);
+  // Neither names nor ids have line breaks.
+  return `${kind}\n${drill ?? ''}\n${name}`;
 }

@@ -68,6 +68,11 @@ export function stampsSvg(scene: Scene): string {
   ].join('');
 }
 
+/** Thousandths, so that the last digit of a double changes no picture. */
+function seconds(time: number): string {
+  return `${Math.round(time * 1000) / 1000}`;
+}
+
 const fontStack = `'${fontFamily}', 'Arial Narrow', system-ui, sans-serif`;
 
 function writer(scene: Scene, options: SvgOptions) {
@@ -103,7 +108,7 @@ function writer(scene: Scene, options: SvgOptions) {
   /** The class by which a moving picture or a page shows it in its time. */
   const timing = ({ during }: Mark) => {
     if (!during || !(options.interactive || options.animated)) return '';
-    return ` class="${momentNames.get(`${during.start} ${during.end}`)}" data-during="${during.start} ${during.end}"${during.start > 0 ? ' visibility="hidden"' : ''}`;
+    return ` class="${momentNames.get(`${during.start} ${during.end}`)}" data-during="${seconds(during.start)} ${seconds(during.end)}"${during.start > 0 ? ' visibility="hidden"' : ''}`;
   };
 
   const shadow = `<ellipse cx="0.3" cy="0.5" rx="0.9" ry="0.6" fill="${paint('note')}" fill-opacity="0.5"/>`;

@@ -1,5 +1,6 @@
 export interface Timing {
-  /** Milliseconds. */
+  /** Milliseconds; `p10` is what it takes when the rest of the machine is quiet. */
+  readonly p10: number;
   readonly median: number;
   readonly p95: number;
   readonly runs: number;
@@ -17,7 +18,7 @@ export function time(works: readonly (() => unknown)[], budget = 1000, warming =
   }
   return taken.map((each) => {
     each.sort((a, b) => a - b);
-    return { median: each[Math.floor(each.length / 2)]!, p95: each[Math.floor(each.length * 0.95)]!, runs: each.length };
+    return { p10: each[Math.floor(each.length * 0.1)]!, median: each[Math.floor(each.length / 2)]!, p95: each[Math.floor(each.length * 0.95)]!, runs: each.length };
   });
 }
 
