@@ -1,12 +1,13 @@
 /** How near points come to each other and to straight lines. Metres. */
-import { along, distance, type Point } from './point.ts';
+import type { Point } from './point.ts';
 
 /** The nearest point of a segment: how far along it, 0 to 1, and how far away. */
 export function closestOnSegment(p: Point, a: Point, b: Point): { readonly fraction: number; readonly distance: number } {
-  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
   const square = dx * dx + dy * dy;
   const fraction = square > 0 ? clamp(((p.x - a.x) * dx + (p.y - a.y) * dy) / square) : 0;
-  return { fraction, distance: distance(p, along(a, b, fraction)) };
+  return { fraction, distance: Math.sqrt((a.x + dx * fraction - p.x) ** 2 + (a.y + dy * fraction - p.y) ** 2) };
 }
 
 /**

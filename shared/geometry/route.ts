@@ -152,14 +152,16 @@ function firstCrossing(
     const before = stops[place - 1] as Stop;
     const after = stops[place] as Stop;
     const leg = legBetween(before, after);
-    const crossed = [...obstacles]
-      .map((obstacle) => ({ obstacle, ...closestOnSegment(obstacle.at, leg.from, leg.to) }))
-      .filter(({ obstacle, distance }) => distance < obstacle.radius - 1e-9)
-      .sort((a, b) => a.fraction - b.fraction)[0];
-    if (!crossed) continue;
-    const { obstacle } = crossed;
-    const wall = [before, after].find((stop) => stop.radius > 0 && distance(stop.at, obstacle.at) < stop.radius + obstacle.radius);
-    return { obstacle, place, side: wall?.side ?? sideOf(obstacle.at, leg) };
+    let obstacle: Circle | null = null;
+    let soonest = Infinity;
+    for (const each of obstacles) {
+      const { fraction, distance } = closestOnSegment(each.at, leg.from, leg.to);
+      if (distance < each.radius - 1e-9 && fraction < soonest) [obstacle, soonest] = [each, fraction];
+    }
+    if (!obstacle) continue;
+    const { at, radius } = obstacle;
+    const wall = [before, after].find((stop) => stop.radius > 0 && distance(stop.at, at) < stop.radius + radius);
+    return { obstacle, place, side: wall?.side ?? sideOf(at, leg) };
   }
   return null;
 }

@@ -36,8 +36,9 @@ export function meetings(timeline: Timeline): Meeting[] {
   for (const later of goings(timeline)) {
     under = under.filter((each) => each.move.end > later.move.start);
     for (const earlier of under) {
+      if (earlier.actor === later.actor || !boxesTouch(earlier.box, later.box, armsReach)) continue;
       const pair = [earlier.actor, later.actor].sort().join(' & ');
-      if (earlier.actor === later.actor || found.has(pair) || !boxesTouch(earlier.box, later.box, armsReach)) continue;
+      if (found.has(pair)) continue;
       const close = firstClose(
         { start: later.move.start, end: Math.min(earlier.move.end, later.move.end), reach: armsReach, closing, known: [earlier.move.path.to, later.move.path.to] },
         (time) => onTheMove(earlier.move, time),
@@ -100,10 +101,10 @@ function firstClose(
     const next = Math.min(within.end, time + look);
     const [a1, b1] = [a(next), b(next)];
     const nearest = closestApproach(a0, a1, b0, b1);
-    const speed = distance({ x: a1.x - a0.x, y: a1.y - a0.y }, { x: b1.x - b0.x, y: b1.y - b0.y }) / (next - time);
-    const at = along(b0, b1, nearest.fraction);
-    if (nearest.distance < within.reach && speed >= within.closing && within.known.every((end) => distance(end, at) > ends)) {
-      return { at, time: time + (next - time) * nearest.fraction };
+    if (nearest.distance < within.reach) {
+      const speed = distance({ x: a1.x - a0.x, y: a1.y - a0.y }, { x: b1.x - b0.x, y: b1.y - b0.y }) / (next - time);
+      const at = along(b0, b1, nearest.fraction);
+      if (speed >= within.closing && within.known.every((end) => distance(end, at) > ends)) return { at, time: time + (next - time) * nearest.fraction };
     }
     [time, a0, b0] = [next, a1, b1];
   }
