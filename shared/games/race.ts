@@ -108,6 +108,13 @@ export function timeTo({ at, velocity, reacted }: Chaser, effort: Effort, point:
   return reacted + timeToRun(gap, speed, effort);
 }
 
+/** When someone has a point within reach of a foot, in the same way of running. */
+export function timeToReach({ at, velocity, reacted }: Chaser, effort: Effort, point: Point): number {
+  const gap = distance(at, point);
+  const speed = gap > 0 ? (velocity.x * (point.x - at.x) + velocity.y * (point.y - at.y)) / gap : 0;
+  return timeFor(gap, speed, reacted, effort);
+}
+
 // ---------------------------------------------------------------- the ball
 
 /** A place on the way: metres along it, when the ball is there, and when it must be reached at the latest. */

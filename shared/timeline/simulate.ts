@@ -231,7 +231,11 @@ function tackle(play: Play, winner: Person, action: Action, beat: number, asked:
   if (!loser || loser === winner) return asked;
   const ball = heldBy(play, loser);
   if (!ball) play.faults.push({ kind: 'no-ball', action, actor: loser.actor.id, beat, holder: play.balls[0]?.holder ?? null });
-  const move = go(play, winner, action, asked, { beat, to: shortOf(winner.at, ball?.at ?? loser.at, atTheFeet), reacts, kind: 'run' });
+  // Who has been sent to press them goes on from there: the tackle is how the press ends.
+  const last = winner.moves.at(-1)?.action;
+  const pressed = last?.verb === 'presses' && last.about?.who === loser.actor.id;
+  const to = shortOf(winner.at, ball?.at ?? loser.at, atTheFeet);
+  const move = go(play, winner, action, asked, { beat, to, reacts: reacts && !pressed, kind: 'run', unasked: pressed });
   if (!ball) return move.end;
   const time = Math.max(move.end, ball.since);
   lieUntil(ball, time);

@@ -129,3 +129,27 @@ test.each(['switch-to-the-corners', 'three-zones', 'rondo'])('the demo %s shows 
   expect(phases.length).toBe(3);
   expect(phases.filter(({ possession }) => possession.length > 1).length).toBe(1);
 });
+
+/** What a coach on the side would call out; the limits (a tenth, 2.5 s, 0.5 m) are common practice, no source. */
+describe('what may go wrong on the ball, told at its line', () => {
+  const goals = 'minigoal South at (15, 0) facing up\nminigoal North at (15, 30) facing down\nkeeper Kit of Red at (15, 2)\nkeeper Kai of Blue at (15, 28)';
+  test.each<[what: string, lines: readonly string[], told: readonly string[]]>([
+    ['a shot past nobody', [goals, 'player Eve of Red at (15, 20)', 'ball at Eve', 'phase "One" {\nEve shoots at North\n}'], []],
+    ['a shot at somebody', [goals, 'player Eve of Red at (15, 20)', 'player Fay of Blue at (15.3, 24)', 'ball at Eve', 'phase "One" {\nEve shoots at North\n}'], ['intercepted warning shoots at North']],
+    ['a goalkeeper in the way of a shot', [goals, 'player Eve of Red at (15, 24)', 'ball at Eve', 'phase "One" {\nEve shoots at North\n}'], []],
+    ['a shot at the own goal', [goals, 'player Eve of Red at (15, 8)', 'ball at Eve', 'phase "One" {\nEve shoots at South\n}'], ['own-goal warning shoots at South']],
+    ['a team-mate in the way of a shot', [goals, 'player Eve of Red at (15, 20)', 'player Fay of Red at (15.2, 24)', 'ball at Eve', 'phase "One" {\nEve shoots at North\n}'], ['blocked-lane warning shoots at North']],
+    ['a pass to an opponent at the end', ['phase "One" {\nAnn passes to Bea\nBea passes to Cid\n}'], ['intercepted warning passes to Cid']],
+    ['a dribble past an opponent', ['phase "One" {\nAnn dribbles to (29, 6)\n}'], ['intercepted warning dribbles to (29, 6)']],
+    ['a dribble towards an opponent who waits', ['phase "One" {\nAnn dribbles to (18, 5)\n}'], []],
+    ['a dribble into a tackle', ['phase "One" {\nAnn dribbles to (29, 6) while Dan wins the ball from Ann\n}'], []],
+    ['a steal from afar', ['phase "One" {\nAnn passes to Bea\nCid wins the ball from Bea\n}'], ['long-wait warning wins the ball from Bea']],
+    ['a steal that the press makes ready', ['player Eve of Blue at (11, 18)', 'phase "One" {\nAnn passes to Bea while Eve presses Bea\nEve wins the ball from Bea\n}'], []],
+    ['a steal by who is near', ['player Eve of Blue at (9, 18)', 'phase "One" {\nAnn passes to Bea\nEve wins the ball from Bea\n}'], []],
+  ])('%s', (_, lines, told) => {
+    const text = `drill "Game" {\n${lines.some((line) => line.startsWith('ball')) ? ground.replace('  ball at Ann\n', '') : ground}${lines.join('\n')}\n}`;
+    const { problems } = analyse(text, alone);
+    expect(problems.filter(({ severity }) => severity !== 'info').map(({ code, severity, span }) => `${code} ${severity} ${text.slice(span.from, span.to)}`)).toEqual(told);
+    expect(problems.filter(({ span }) => text.slice(span.from, span.to).startsWith('shoots')).map(({ help, fixes }) => `${help} ${fixes.map(({ title }) => title).join()}`).join()).not.toMatch(/loft/);
+  });
+});
