@@ -98,10 +98,12 @@ describe('the rules of the zones hold at every moment', () => {
     [['rule Back exactly 1 Red'], []],
     [['rule Back exactly 0 Red'], ['zone-closed']],
     [['rule Back at most 1 attackers', 'phase "One" {\nAnn passes to Bea while Bea runs to (5, 12)\n}'], []],
-    [['rule Back at most 1 attackers', 'phase "One" {\nAnn passes to Bea while Bea runs to (5, 9.9)\n}'], []],
+    [['rule Back at most 1 attackers', 'phase "One" {\nAnn passes to Bea while Bea runs to (5, 10)\n}'], ['zone-full']],
+    [['rule Back at most 1 attackers', 'phase "One" {\nAnn passes to Bea while Bea runs to (5, 10.1)\n}'], []],
     [['rule Back at most 1 attackers', 'phase "One" {\nAnn waits 2 s while Bea runs to (5, 9)\n}'], ['zone-full']],
     [['rule Back at least 1 attackers', 'phase "One" {\nAnn dribbles to (5, 20)\n}'], ['zone-short']],
-    [['rule Back at least 1 attackers', 'phase "One" {\nAnn dribbles to (5, 10.2)\n}'], []],
+    [['rule Back at least 1 attackers', 'phase "One" {\nAnn dribbles to (5, 10)\n}'], []],
+    [['rule Back at least 1 attackers', 'phase "One" {\nAnn dribbles to (5, 10.2)\n}'], ['zone-short']],
     [['rule Back at most 0 defenders', 'phase "One" {\nAnn passes to Bea\n}'], ['zone-closed']],
     // Ann becomes a defender when the ball is won, and has three seconds to leave.
     [['rule Back at most 1 defenders', 'phase "One" {\nAnn passes to Bea\nCid wins the ball from Bea while Ann runs to (12, 14)\nCid waits 5 s\n}'], []],
@@ -113,9 +115,35 @@ describe('the rules of the zones hold at every moment', () => {
   });
 });
 
-test.each<[expected: string, sound: boolean]>([['1 v 1', true], ['2 v 1', true], ['1 v 2', false], ['2 v 0', false]])('expect %s holds at the start or the end: %s', (expected, sound) => {
-  const { problems } = game('zone Back 30 x 10 in area.bottomLeft', `expect ${expected} in Back`, 'phase "One" {\nAnn waits 3 s while Bea runs to (8, 8)\n}');
-  expect(problems.includes('overload-mismatch')).toBe(!sound);
+describe('expect holds as the game is set out, or at a moment of every phase that plays there', () => {
+  const [comes, far, stays] = ['phase "One" {\nAnn waits 3 s while Bea runs to (8, 8)\n}', 'phase "Two" {\nAnn passes to Bea\nBea waits 1 s\n}', 'phase "Three" {\nAnn waits 2 s\n}'];
+  const away = 'phase "Four" after "Two" {\nBea dribbles to (5, 20)\n}';
+  test.each<[expected: string, phases: readonly string[], told: string | null]>([
+    ['1 v 1', [comes, stays], null],
+    ['2 v 1', [comes], null],
+    ['2 v 1', [comes, away, far], '1 v 1 when the game begins; 1 v 1 in “Two”, and not 2 v 1.'],
+    ['2 v 1', [comes, stays], '1 v 1 when the game begins; 1 v 1 in “Three”, and not 2 v 1.'],
+    ['1 v 2', [comes], '1 v 1 when the game begins; 1 v 1 and 2 v 1 in “One”, and not 1 v 2.'],
+    ['1 v 2', [], '1 v 1 when the game begins, and not 1 v 2.'],
+    ['1 v 2', ['keeper Kim of Blue at (15, 1)'], '1 v 1 when the game begins, and not 1 v 2 (goalkeepers are not counted).'],
+  ])('%s with %j', (expected, phases, told) => {
+    const { problems } = analyse(`drill "Game" {\n${ground}zone Back 30 x 10 in area.bottomLeft\nexpect ${expected} in Back\n${phases.join('\n')}\n}`, alone);
+    expect(problems.filter(({ code }) => code === 'overload-mismatch').map(({ message }) => message)).toEqual(told === null ? [] : [`In \`Back\` there are ${told}`]);
+  });
+});
+
+describe('a rule that is broken as a phase starts is told where that comes from', () => {
+  const build = 'zone Back 30 x 10 in area.bottomLeft';
+  test.each<[what: string, lines: readonly string[], told: readonly string[]]>([
+    ['a run in the phase before', ['rule Back at most 1 Red', 'phase "One" {\nAnn waits 1 s while Bea runs to (5, 9)\n}', 'phase "Two" after "One" {\nAnn waits 1 s\n}'], ['(5, 9) | 1.8 s into “One”']],
+    ['the ball won in the phase before', ['rule Back at most 1 defenders', 'player Eve of Blue at (8, 17)', 'player Fay of Red at (20, 3)', 'phase "One" {\nAnn passes to Bea\nEve wins the ball from Bea\n}', 'phase "Two" after "One" {\nEve waits 5 s\n}'], ['wins the ball from Bea | 3.0 s into “Two”']],
+    ['as the game is set out', ['rule Back no Blue', 'phase "Two" {\nAnn waits 1 s\n}'], ['player Dan of Blue at (25, 5) | ']],
+    ['too few, told once', ['rule Back at least 2 Blue', 'phase "One" {\nAnn waits 1 s\n}', 'phase "Two" after "One" {\nAnn waits 1 s\n}'], ['rule Back at least 2 Blue | ']],
+  ])('%s', (_, lines, told) => {
+    const text = `drill "Game" {\n${ground}${[build, ...lines].join('\n')}\n}`;
+    const found = analyse(text, alone).problems.filter(({ code }) => code.startsWith('zone-'));
+    expect(found.map(({ span, message }) => `${text.slice(span.from, span.to)} | ${/[\d.]+ s into .*”|at the start of .*”/.exec(message)?.[0] ?? ''}`)).toEqual(told);
+  });
 });
 
 test('the lanes at a pass: who is free, how, and who closes the others', () => {
