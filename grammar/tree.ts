@@ -210,14 +210,14 @@ export type Action = Node & {
   readonly target: Place | null;
   /** `spins around X`, `around X`, `overlaps X`, `underlaps X`, `presses X`, `marks X`, `wins the ball from X`. */
   readonly about: Subject | null;
-  /** `passes into P for WHO` */
+  /** `passes into P for WHO`, `sets into P for WHO` */
   readonly receiver: Subject | null;
   readonly modifiers: readonly Modifier[];
 };
 
 export type Verb = BallVerb | RunVerb;
 export const ballVerbs = [
-  'passes to', 'passes into', 'sets to', 'touches to', 'dribbles to', 'crosses to', 'shoots at', 'turns',
+  'passes to', 'passes into', 'sets to', 'sets into', 'touches to', 'dribbles to', 'crosses to', 'shoots at', 'turns',
 ] as const;
 export type BallVerb = (typeof ballVerbs)[number];
 export const runVerbs = [

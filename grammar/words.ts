@@ -23,7 +23,7 @@ export const words: readonly WordEntry[] = [
   ...verbForms.map(({ verb, doc, example }) => entry('verb', verb, doc, example)),
   ...modifierForms.filter(({ alternative }) => alternative.pieces[0] !== 'in').map(({ alternative, doc, example }) =>
     entry('modifier', String(alternative.pieces[0]), doc, example)),
-  entry('modifier', 'touches', 'Plays the ball on with so many touches.', 'Left passes to Top, in 2 touches'),
+  entry('modifier', 'touches', 'The player who passes controls the ball first and plays it on with their last touch of so many.', 'Left passes to Top, in 2 touches'),
   entry('modifier', 'in stride', 'Takes the ball without breaking stride.', 'Left passes to Top, in stride'),
 
   entry('place', 'left of', 'So far to the left of a place: towards smaller x.', '3 left of Near'),

@@ -91,7 +91,7 @@ function playsBall(part: Part): boolean {
 
 function isBallAction(action: Action): boolean {
   switch (action.verb) {
-    case 'passes to': case 'passes into': case 'sets to': case 'touches to': case 'dribbles to': case 'crosses to':
+    case 'passes to': case 'passes into': case 'sets to': case 'sets into': case 'touches to': case 'dribbles to': case 'crosses to':
     case 'shoots at': case 'turns':
       return true;
     case 'runs to': case 'shows to': case 'drops to': case 'spins around': case 'follows': case 'overlaps':
@@ -118,7 +118,7 @@ function controlTime(play: Play, person: Person, ball: Ball, action: Action): nu
 
 /** Touches of one action, the striking one included. */
 function touchesOf(play: Play, person: Person, ball: Ball, action: Action): number {
-  if (action.firstTime || action.verb === 'sets to' || action.verb === 'turns') return 1;
+  if (action.firstTime || action.verb === 'turns') return 1;
   if (action.verb === 'touches to') return 1;
   if (action.verb === 'dribbles to') return 1 + Math.floor(distance(person.at, action.at ?? person.at) / constants.dribbleTouchLength.value);
   if (action.touches !== null) return action.touches;

@@ -181,3 +181,16 @@ describe('what may go wrong on the ball, told at its line', () => {
     expect(problems.filter(({ span }) => text.slice(span.from, span.to).startsWith('shoots')).map(({ help, fixes }) => `${help} ${fixes.map(({ title }) => title).join()}`).join()).not.toMatch(/loft/);
   });
 });
+
+test('a ball may be set into space for somebody, with the first touch', () => {
+  const { phases, problems } = game('player Fay of Red at (8, 11.2)', 'phase "One" {\nAnn passes to Bea\nBea sets into (8, 11) for Fay\n}');
+  expect(problems).toEqual([]);
+  expect(phases[0]!.timeline.passes.map(({ kind, to, toAt }) => [kind, to, toAt.x, toAt.y])).toEqual([['pass', 'Bea', 5, 15], ['set', 'Fay', 8, 11]]);
+  expect(phases[0]!.timeline.tracks.find(({ actor }) => actor === 'Bea')!.touches.map(({ count }) => count)).toEqual([1]);
+});
+
+test('of several touch rules the one that is broken is named', () => {
+  const text = `drill "Game" {\n${ground}rule touches 2 for Blue\nrule touches 2 for Bea\nphase "One" {\nAnn passes to Bea\nBea passes to Ann, in 3 touches\n}\n}`;
+  const [broken] = analyse(text, alone).problems.filter(({ code }) => code === 'touch-limit');
+  expect(broken!.related.map(({ span }) => text.slice(span.from, span.to))).toEqual(['rule touches 2 for Bea']);
+});

@@ -22,7 +22,7 @@ test.each<[beat: string, first: readonly string[]]>([
   ['Base shoots at |', ['North']],
   ['Base spins around |', [...people, 'Near']],
   ['Base spins around Near to |', people],
-  ['Base |', ['passes to', 'passes into', 'sets to', 'touches to', 'dribbles to', 'crosses to', 'shoots at', 'turns', 'runs to']],
+  ['Base |', ['passes to', 'passes into', 'sets to', 'sets into', 'touches to', 'dribbles to', 'crosses to', 'shoots at', 'turns']],
   ['Base pa|', ['passes to', 'passes into']],
   ['Base passes |', ['to', 'into']],
   ['Base passes to Left while |', people],
