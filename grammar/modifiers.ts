@@ -13,7 +13,7 @@ const one = (pieces: readonly Piece[], kind: string | null, doc: string, example
 });
 
 export const modifierForms: readonly ModifierForm[] = [
-  one(['first time'], 'first time', 'Plays the ball with one touch.', 'Screen passes to Top first time'),
+  one(['first time'], 'first time', 'The player who passes does so with their first touch.', 'Screen passes to Top first time'),
   one(['soft'], 'soft', 'A ball that arrives slowly.', 'Base passes to Left, soft'),
   one(['firm'], 'firm', 'A ball that arrives with pace.', 'Base passes to Left, firm'),
   one(['driven'], 'driven', 'A hard, low ball.', 'Wing crosses to Top, driven'),
@@ -23,10 +23,10 @@ export const modifierForms: readonly ModifierForm[] = [
       when({ kind: 'in stride' }, 'stride'),
       when({ kind: 'touches' }, field('count', 'count'), { word: 'touches', one: 'touch', by: 'count' }),
     )],
-    null, 'How the ball is taken: with so many touches, or without breaking stride.', 'Left passes to Top, in 2 touches',
+    null, '`in 2 touches`: the player who passes controls the ball first, and the pass is their second touch. `in stride`: the player who is passed to takes the ball without breaking stride.', 'Left passes to Top, in 2 touches',
   ),
-  one(['via', field('at', 'place')], 'via', 'Goes by way of a place; several in a row are passed in order.', 'Top runs to Base via (2, 2)'),
-  one(['around', field('about', 'subject')], 'around', 'Goes round a pole, a mannequin or a player.', 'Top runs to Base around Near'),
+  one(['via', field('at', 'place')], 'via', 'A run or a dribble goes by way of a place; several in a row are passed in order. A ball that is passed goes straight.', 'Top runs to Base via (2, 2)'),
+  one(['around', field('about', 'subject')], 'around', 'A run or a dribble goes round a pole, a mannequin or a player.', 'Top runs to Base around Near'),
   one(['at', field('gait', gaits)], 'gait', 'How fast: `walk`, `jog`, `run` or `sprint`.', 'Top runs to Base at sprint'),
   one(['after', field('delay', 'length')], 'after', 'Starts so much later.', 'Top runs to Base after 0.5 s'),
 ];

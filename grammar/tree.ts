@@ -210,14 +210,14 @@ export type Action = Node & {
   readonly target: Place | null;
   /** `spins around X`, `around X`, `overlaps X`, `underlaps X`, `presses X`, `marks X`, `wins the ball from X`. */
   readonly about: Subject | null;
-  /** `passes into P for WHO` */
+  /** `passes into P for WHO`, `sets into P for WHO` */
   readonly receiver: Subject | null;
   readonly modifiers: readonly Modifier[];
 };
 
 export type Verb = BallVerb | RunVerb;
 export const ballVerbs = [
-  'passes to', 'passes into', 'sets to', 'touches to', 'dribbles to', 'crosses to', 'shoots at', 'turns',
+  'passes to', 'passes into', 'sets to', 'sets into', 'touches to', 'dribbles to', 'crosses to', 'shoots at', 'turns',
 ] as const;
 export type BallVerb = (typeof ballVerbs)[number];
 export const runVerbs = [
@@ -257,13 +257,15 @@ export type Rule = Line &
     | { readonly kind: 'rule'; readonly rule: 'at most' | 'at least' | 'exactly' | 'no'; readonly zone: Word; readonly count: Expression | null; readonly who: Who }
     | { readonly kind: 'rule'; readonly rule: 'text'; readonly text: Quote }
     | { readonly kind: 'expect'; readonly ours: Expression; readonly theirs: Expression; readonly zone: Word }
-    | { readonly kind: 'score'; readonly points: Expression; readonly for: Scoring }
+    | { readonly kind: 'score'; readonly points: Expression; readonly for: Scoring; readonly by: Word | null }
   );
 
 export type Scoring = Node &
   (
     | { readonly kind: 'passes'; readonly count: Expression }
-    | { readonly kind: 'pass'; readonly from: Word | null; readonly into: Word }
+    /** Into a zone, from zone to zone, or through a gate. */
+    | { readonly kind: 'pass' | 'dribble'; readonly from: Word | null; readonly into: Word | null; readonly through: Word | null }
+    | { readonly kind: 'win'; readonly zone: Word | null }
     | { readonly kind: 'goal'; readonly goal: Word }
   );
 

@@ -20,6 +20,10 @@ export const verbForms: readonly VerbForm[] = [
     doc: 'Plays the ball into space for someone to run on to.', example: 'Left passes into 3 left of Far for Screen',
   },
   { verb: 'sets to', pieces: [target], doc: 'Lays the ball off with one touch.', example: 'Screen sets to Base' },
+  {
+    verb: 'sets into', pieces: [target, 'for', field('receiver', 'subject')],
+    doc: 'Lays the ball off with one touch, into space for someone to run on to.', example: 'Screen sets into 3 above Near for Left',
+  },
   { verb: 'touches to', pieces: [target], doc: 'Takes a touch out of the feet.', example: 'Base touches to 1.5 above Base' },
   { verb: 'dribbles to', pieces: [target], doc: 'Runs with the ball.', example: 'Left dribbles to (6, 14)' },
   { verb: 'crosses to', pieces: [target], doc: 'Plays the ball in from the side.', example: 'Wing crosses to (9, 22)' },

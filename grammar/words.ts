@@ -23,7 +23,7 @@ export const words: readonly WordEntry[] = [
   ...verbForms.map(({ verb, doc, example }) => entry('verb', verb, doc, example)),
   ...modifierForms.filter(({ alternative }) => alternative.pieces[0] !== 'in').map(({ alternative, doc, example }) =>
     entry('modifier', String(alternative.pieces[0]), doc, example)),
-  entry('modifier', 'touches', 'Plays the ball on with so many touches.', 'Left passes to Top, in 2 touches'),
+  entry('modifier', 'touches', 'The player who passes controls the ball first and plays it on with their last touch of so many.', 'Left passes to Top, in 2 touches'),
   entry('modifier', 'in stride', 'Takes the ball without breaking stride.', 'Left passes to Top, in stride'),
 
   entry('place', 'left of', 'So far to the left of a place: towards smaller x.', '3 left of Near'),
@@ -49,7 +49,7 @@ export const words: readonly WordEntry[] = [
   entry('joining', 'into', 'Says into which space, or into which parts.', 'split area by length into Back 12, Mid 8'),
   entry('joining', 'in', 'Says in which zone.', 'place 3 Reds in Back'),
   entry('joining', 'for', 'Says for whom.', 'rule touches 2 for Reds'),
-  entry('joining', 'by', 'Says along which side an area is split.', 'split area by width into Left 6, Right 12'),
+  entry('joining', 'by', 'Says along which side an area is split, or which team a score is for.', 'split area by width into Left 6, Right 12'),
   entry('joining', 'across', 'Says which line a mirror image is made over: the one along the length, or the one along the width.', 'pole at mirror of Near across length'),
   entry('joining', 'x', 'Wide by long, or so many times so long.', 'area 18 x 24'),
   entry('joining', 'v', 'Against.', 'expect 4 v 2 in Back'),
@@ -71,6 +71,9 @@ export const words: readonly WordEntry[] = [
   entry('joining', 'no', 'None.', 'rule Back no defenders'),
   entry('joining', 'passes', 'So many passes in a row.', 'score 1 for 8 passes'),
   entry('joining', 'pass', 'A pass that scores.', 'score 1 for pass from Back to Front'),
+  entry('joining', 'dribble', 'A run with the ball that scores.', 'score 1 for dribble into End'),
+  entry('joining', 'through', 'Through a gate.', 'score 1 for dribble through Left'),
+  entry('joining', 'winning the ball', 'Taking the ball from the other side.', 'score 1 for winning the ball in Back'),
   entry('joining', 'goal in', 'A goal that scores.', 'score 2 for goal in North'),
   entry('joining', 'rest', 'The rest after each bout.', 'bouts 4 x 3 min rest 1 min'),
   entry('joining', 'groups', 'How many groups do the same side by side.', 'part "Kite" 15 min groups 2'),

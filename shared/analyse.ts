@@ -1,6 +1,6 @@
 import { parse } from '../grammar/parse.ts';
 import type { File } from '../grammar/tree.ts';
-import { allowed } from './checks/allow.ts';
+import { withoutAllowed } from './checks/allow.ts';
 import { judge } from './checks/judge.ts';
 import { breaks } from './checks/playable.ts';
 import { syntax, tooLong, withoutConsequences } from './checks/syntax.ts';
@@ -51,7 +51,8 @@ export function analyse(text: string, workspace: Workspace = alone): Analysis {
   const resolved = resolve(file, workspace);
   const writing = [...faults.map(syntax), ...withoutConsequences(resolved.problems, faults, text)];
   const drills = resolved.drills.map(analyseDrill);
-  const problems = [...writing, ...judge(drills, breaks(file, writing), analyseDrill)].filter((problem) => !allowed(text, problem));
+  const found = [...writing, ...judge(drills, breaks(file, writing), analyseDrill)];
+  const problems = withoutAllowed(text, found, writing.some(({ severity }) => severity === 'error'));
   return { text, file, drills, problems: problems.sort((a, b) => a.span.from - b.span.from || a.span.to - b.span.to), names: resolved.names };
 }
 

@@ -1,6 +1,13 @@
 import { either, field, maybe, node, when } from '../form.ts';
 import { statement } from './statement.ts';
 
+/** How a ball is brought into a zone or through a gate. */
+const ways = [
+  when({ from: null, through: null }, 'into', field('into', 'noun')),
+  when({ through: null }, 'from', field('from', 'noun'), 'to', field('into', 'noun')),
+  when({ from: null, into: null }, 'through', field('through', 'noun')),
+];
+
 export const rules = [
   statement('rule', {
     pieces: [either(
@@ -24,18 +31,17 @@ export const rules = [
   }),
   statement('expect', {
     pieces: [field('ours', 'count'), 'v', field('theirs', 'count'), 'in', field('zone', 'noun')],
-    doc: 'The numbers you expect in a zone: the checker counts.', example: 'expect 4 v 2 in Back',
+    doc: 'The numbers you expect in a zone: the side with the ball and the floaters against the other side, goalkeepers left out; who stands on the line is in. They must stand there as the game is set out, or at some moment of every phase that plays in the zone.', example: 'expect 4 v 2 in Back',
   }),
   statement('score', {
     pieces: [field('points', 'count'), 'for', node('for', either(
-      when({ kind: 'pass' }, 'pass', either(
-        when({ from: null }, 'into', field('into', 'noun')),
-        when({}, 'from', field('from', 'noun'), 'to', field('into', 'noun')),
-      )),
+      when({ kind: 'pass' }, 'pass', either(...ways)),
+      when({ kind: 'dribble' }, 'dribble', either(...ways)),
+      when({ kind: 'win' }, 'winning the ball', maybe('in', field('zone', 'noun'))),
       when({ kind: 'goal' }, 'goal in', field('goal', 'noun')),
       when({ kind: 'passes' }, field('count', 'count'), 'passes'),
-    ))],
-    doc: 'What earns points.', example: 'score 1 for pass into End',
+    )), maybe('by', field('by', 'noun'))],
+    doc: 'What earns points; with a team at the end, only for that team.', example: 'score 1 for pass into End',
   }),
   statement('bouts', {
     pieces: [field('count', 'count'), 'x', field('length', 'length'), maybe('rest', field('rest', 'length'))],

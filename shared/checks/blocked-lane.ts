@@ -21,7 +21,7 @@ export const check: Check = {
   group: 'ball',
   severity: 'warning',
   title: 'Something stands in the way of the pass',
-  why: 'A ball on the ground does not go through a pole, a mannequin, a goal post or a player who stands still. The way of every ground pass is measured against them; lofted balls fly over.',
+  why: 'A ball on the ground does not go through a pole, a mannequin, a goal post or a player who stands still. The way of every ground pass is measured against them; lofted balls fly over, and who stands in goal is there for the shot.',
   source: null,
   bad: [
     `drill "Two" {
@@ -58,11 +58,14 @@ export const check: Check = {
       if (!obstacle) return [];
       const to = pass.to === null ? '' : ` to ${who(pass.to)}`;
       return problem(check, pass.action.span, `${obstacle.name} stands in the way of the ball from ${who(pass.from)}${to}.`, {
-        help: 'Move one of the two ends a step to the side, play around it, or write `lofted`.',
+        help: pass.kind === 'shot' ? 'Shoot from a step to the side, or clear the way first.' : 'Move one of the two ends a step to the side, play around it, or write `lofted`.',
         related: [{ span: obstacle.span, message: obstacle.where }],
       });
     }),
-  cures: (found, analysis, text) => [playOver(found.span), ...lengthCures(found, analysis, text)],
+  cures: (found, analysis, text) => {
+    const isShot = analysis.timeline.passes.some(({ kind, action }) => kind === 'shot' && action.span.from === found.span.from);
+    return [...(isShot ? [] : [playOver(found.span)]), ...lengthCures(found, analysis, text)];
+  },
 };
 
 interface Obstacle {
@@ -89,6 +92,7 @@ function obstacleOf({ drill, timeline }: DrillAnalysis, pass: Pass): Obstacle | 
   );
   const people = timeline.tracks.flatMap((track) => {
     if (track.actor === pass.from || track.actor === pass.to || races(drill, pass, track.actor)) return [];
+    if (pass.kind === 'shot' && drill.actors.some(({ id, kind }) => id === track.actor && kind === 'keeper')) return [];
     const at = restsAt(track, pass);
     if (!at || closestOnSegment(at, pass.fromAt, pass.toAt).distance >= reach.player) return [];
     const actor = drill.actors.find((each) => each.id === track.actor)!;

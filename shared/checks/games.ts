@@ -3,7 +3,8 @@ import type { Span } from '../../grammar/tree.ts';
 import type { DrillAnalysis } from '../analyse.ts';
 import { breachesOf, type Breach } from '../games/breaches.ts';
 import { possessionOf, type Possession } from '../games/possession.ts';
-import type { Sequence } from '../model/drill.ts';
+import { isIn, staysIn, zonesNamed } from '../games/zones.ts';
+import type { ActorId, Drill, Sequence } from '../model/drill.ts';
 import type { Problem } from '../problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { problem, type Check } from './check.ts';
@@ -27,25 +28,78 @@ export function passagesOf({ drill, timeline, phases }: DrillAnalysis): readonly
 export function breached(check: Check, kind: Breach['kind'], analysis: DrillAnalysis, words: (breach: Breach) => { readonly message: string; readonly help: string }): Problem[] {
   const { drill } = analysis;
   const told = new Set<number>();
-  return passagesOf(analysis).flatMap(({ phase, timeline, possession }) =>
-    breachesOf(kind, drill, timeline, possession).flatMap((breach) => {
-      const span = placeOf(analysis, breach);
-      if (told.has(span.from)) return [];
+  const passages = passagesOf(analysis);
+  const breachesIn = (passage: Passage) => breachesOf(kind, drill, { ...passage, won: wonBefore(passages, passage) });
+  return passages.flatMap((passage) =>
+    breachesIn(passage).flatMap((breach) => {
+      const span = placeOf(drill, passages, passage, breach);
+      const before = beforeOf(passages, passage);
+      const again = before && breach.start === 0 && span === breach.rule.span && breachesIn(before).some(({ rule, zone }) => rule === breach.rule && zone === breach.zone);
+      if (told.has(span.from) || again) return [];
       told.add(span.from);
       const { message, help } = words(breach);
-      const when = phase === null || breach.start === 0 ? '' : `, ${seconds(breach.start)} into ${phase.name === null ? 'the phase' : `“${phase.name}”`}`;
       const related = span === breach.rule.span ? [] : [{ span: breach.rule.span, message: 'This is the rule.' }];
-      return problem(check, span, `${message}${when}.`, { help, related });
+      return problem(check, span, `${message}${uncounted(drill, passage, breach)}${whenOf(passage, breach)}.`, { help, related });
     }),
   );
 }
 
-/** The movement that breaks the rule; who stands there from the start; the rule itself where somebody is missing. */
-function placeOf({ drill }: DrillAnalysis, { kind, stay, rule }: Breach): Span {
+function whenOf({ phase }: Passage, { start }: Breach): string {
+  if (phase === null || (start === 0 && phase.after === null)) return '';
+  const name = phase.name === null ? 'the phase' : `“${phase.name}”`;
+  return start === 0 ? `, at the start of ${name}` : `, ${seconds(start)} into ${name}`;
+}
+
+/** Goalkeepers are left out of the numbers: said where one stands among them. */
+function uncounted(drill: Drill, { timeline }: Passage, { kind, zone, start }: Breach): string {
+  if (kind === 'closed') return '';
+  const stays = zonesNamed(drill, zone).flatMap(({ shape }) => staysIn(shape, timeline));
+  return stays.some((stay) => isIn(stay, start) && isKeeper(drill, stay.actor)) ? ' (goalkeepers are not counted)' : '';
+}
+
+export function isKeeper({ actors }: Drill, id: ActorId): boolean {
+  return actors.some((actor) => actor.id === id && actor.kind === 'keeper');
+}
+
+/** The passage from whose end this one starts. */
+function beforeOf(passages: readonly Passage[], { phase }: Passage): Passage | undefined {
+  return phase?.after ? passages.find((each) => each.phase?.id === phase.after) : undefined;
+}
+
+/** When the ball last changed sides in the passages before, counted from the start of this one. */
+function wonBefore(passages: readonly Passage[], passage: Passage): number {
+  const before = beforeOf(passages, passage);
+  if (!before) return -Infinity;
+  const last = before.possession.slice(1).at(-1)?.from;
+  return (last ?? wonBefore(passages, before)) - before.timeline.end;
+}
+
+/**
+ * The movement that breaks the rule, in this passage or in one before it; where the ball was won, when that has changed who
+ * is spoken of; who stands there from the start; the rule itself where somebody is missing.
+ */
+function placeOf(drill: Drill, passages: readonly Passage[], passage: Passage, breach: Breach): Span {
+  const { kind, stay, rule } = breach;
   const move = kind === 'short' ? stay?.leftBy : stay?.cameBy;
   if (move) return move.action.targetSpan ?? move.action.span;
+  const byPart = rule.who === 'attackers' || rule.who === 'defenders';
+  for (let each: Passage | undefined = passage; each; each = beforeOf(passages, each)) {
+    const last = each === passage ? undefined : each.timeline.tracks.find(({ actor }) => actor === stay?.actor)?.moves.at(-1);
+    if (last) return last.action.targetSpan ?? last.action.span;
+    const won = byPart && (each !== passage || breach.start > 0) ? winOf(each) : null;
+    if (won) return won;
+  }
   const standing = kind === 'short' ? undefined : drill.actors.find((actor) => actor.id === stay?.actor);
   return standing?.span ?? rule.span;
+}
+
+/** The line that last brought the ball to the other side. */
+function winOf({ timeline, possession }: Passage): Span | null {
+  const from = possession.slice(1).at(-1)?.from;
+  if (from === undefined) return null;
+  const tackle = timeline.tracks.flatMap(({ moves }) => moves).find(({ action, end }) => action.verb === 'wins the ball from' && Math.abs(end - from) < 1e-6);
+  const pass = timeline.passes.find(({ received, arrival }) => received === from || arrival === from);
+  return tackle?.action.span ?? pass?.action.span ?? null;
 }
 
 /** `defenders`, `Blues`, as the rule has it. */

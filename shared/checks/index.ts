@@ -21,6 +21,7 @@ import { check as nobodyThere } from './nobody-there.ts';
 import { check as outsideArea } from './outside-area.ts';
 import { check as outsideWorkspace } from './outside-workspace.ts';
 import { check as overloadMismatch } from './overload-mismatch.ts';
+import { check as ownGoal } from './own-goal.ts';
 import { check as passLength } from './pass-length.ts';
 import { check as passToSelf } from './pass-to-self.ts';
 import { check as pitchSize } from './pitch-size.ts';
@@ -55,5 +56,5 @@ export const checks: readonly Check[] = [
   noBall, passToSelf, nobodyThere, blockedLane, passLength, ballDies, touchLimit, ballNotBack,
   lateReceiver, stillRunning, collisionCourse, ballThroughRunner, longWait,
   rotationOpen, rotationMismatch, strandedPlayer, nextNotReady, roleNeverPlayed, queueLength,
-  playerCount, zoneClosed, zoneFull, zoneShort, overloadMismatch, intercepted, noOpenLane, bibsAlike, scoreImpossible,
+  playerCount, zoneClosed, zoneFull, zoneShort, overloadMismatch, intercepted, noOpenLane, ownGoal, bibsAlike, scoreImpossible,
 ];

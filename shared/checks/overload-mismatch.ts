@@ -1,8 +1,10 @@
 import type { DrillAnalysis } from '../analyse.ts';
+import { passing } from '../games/breaches.ts';
 import { countAt, staysIn, zonesNamed } from '../games/zones.ts';
 import type { Drill, Rule } from '../model/drill.ts';
+import type { Problem } from '../problem.ts';
 import { problem, type Check } from './check.ts';
-import { passagesOf, type Passage } from './games.ts';
+import { isKeeper, passagesOf, type Passage } from './games.ts';
 import { list } from './say.ts';
 
 const game = (expect: string): string => `drill "Build up" {
@@ -27,40 +29,57 @@ export const check: Check = {
   group: 'games',
   severity: 'error',
   title: 'The overload is not what stands there',
-  why: '`expect 4 v 2 in Back` says what the game is to give: four of the side with the ball, floaters counted in and goalkeepers left out, against two. It holds when it stands there at the start or at the end of a phase, or, without phases, when the game begins. Zones that share a name are counted together.',
-  source: null,
+  why: '`expect 4 v 2 in Back` says what the game is to give: four of the side with the ball, floaters counted in and goalkeepers left out, against two. It holds when it stands there as the game is set out; or else, at some moment of every phase in which somebody has the ball in that zone, for half a second at least. Who stands on the line is in. Zones that share a name are counted together.',
+  source: 'Half a second: a choice without a source. On the line is in: common practice, no source.',
   bad: [game('⟦expect 4 v 1 in Back⟧')],
   good: [game('expect 3 v 1 in Back')],
   find: (analysis) => analysis.drill.rules.flatMap((rule) => (rule.kind === 'expect' ? mismatch(analysis, rule) : [])),
 };
 
-function mismatch(analysis: DrillAnalysis, rule: Extract<Rule, { kind: 'expect' }>) {
-  const moments = passagesOf(analysis).flatMap((passage) => momentsOf(analysis.drill, rule.zone, passage));
-  if (moments.length === 0 || moments.some(({ ours, theirs }) => ours === rule.ours && theirs === rule.theirs)) return [];
-  const seen = moments.slice(0, 4).map(({ when, ours, theirs }) => `${ours} v ${theirs} ${when}`);
-  return problem(check, rule.span, `In \`${rule.zone}\` there are ${list(seen)}, never ${rule.ours} v ${rule.theirs}.`, {
+function mismatch(analysis: DrillAnalysis, rule: Expect): Problem[] {
+  const { drill } = analysis;
+  const passages = passagesOf(analysis).filter(({ possession }) => possession.length > 0);
+  const opening = passages.filter(({ phase }) => phase === null || phase.after === null).map((passage) => countIn(drill, rule, passage, 0));
+  const playing = passages.filter((passage) => passage.phase !== null && playsIn(drill, rule, passage)).map((passage) => ({ passage, seen: seenIn(drill, rule, passage) }));
+  const wanted = `${rule.ours} v ${rule.theirs}`;
+  const failing = playing.filter(({ seen }) => !seen.includes(wanted));
+  if (passages.length === 0 || opening.includes(wanted) || (playing.length > 0 && failing.length === 0)) return [];
+  const begins = opening.length > 0 ? `${list([...new Set(opening)])} when the game begins` : 'other numbers';
+  const later = failing.map(({ passage, seen }) => `${list(seen.slice(0, 4))} in ${passage.phase?.name ? `“${passage.phase.name}”` : 'the phase'}`);
+  const where = [begins, ...later.slice(0, 3)].join('; ');
+  const keepers = zonesNamed(drill, rule.zone).some(({ shape }) => passages.some(({ timeline }) => staysIn(shape, timeline).some(({ actor }) => isKeeper(drill, actor))));
+  const always = [...new Set([...opening, ...(playing[0]?.seen ?? []).filter((numbers) => playing.every(({ seen }) => seen.includes(numbers)))])];
+  return [problem(check, rule.span, `In \`${rule.zone}\` there are ${where}, and not ${wanted}${keepers ? ' (goalkeepers are not counted)' : ''}.`, {
     help: 'Write what stands there, or move players into the zone or out of it.',
-    fixes: [...new Map(moments.slice(0, 4).map((moment) => [`${moment.ours} v ${moment.theirs}`, moment])).keys()].map((numbers) => ({
-      title: `Expect ${numbers}`,
-      edits: [{ span: rule.span, text: `expect ${numbers} in ${rule.zone}` }],
-    })),
-  });
+    fixes: always.slice(0, 4).map((numbers) => ({ title: `Expect ${numbers}`, edits: [{ span: rule.span, text: `expect ${numbers} in ${rule.zone}` }] })),
+  })];
 }
 
-interface Moment {
-  readonly when: string;
-  readonly ours: number;
-  readonly theirs: number;
+type Expect = Extract<Rule, { kind: 'expect' }>;
+
+function countIn(drill: Drill, { zone }: Expect, { timeline, possession }: Passage, time: number): string {
+  const numbers = zonesNamed(drill, zone).map(({ id, shape }) => ({ zone: id, stays: staysIn(shape, timeline) }));
+  const { attackers, floaters, defenders } = countAt(drill, numbers, possession, time);
+  return `${attackers + floaters} v ${defenders}`;
 }
 
-/** None while no side has the ball: then nobody is in possession. */
-function momentsOf(drill: Drill, zone: string, { phase, timeline, possession }: Passage): Moment[] {
-  if (possession.length === 0) return [];
-  const numbers = zonesNamed(drill, zone).map(({ id, shape }) => ({ zone: id, stays: staysIn(shape, timeline, 0) }));
-  const name = phase?.name ? ` of “${phase.name}”` : '';
-  const times = phase === null ? [{ when: 'when it begins', time: 0 }] : [{ when: `at the start${name}`, time: 0 }, { when: `at the end${name}`, time: timeline.end }];
-  return times.map(({ when, time }) => {
-    const { attackers, floaters, defenders } = countAt(drill, numbers, possession, time);
-    return { when, ours: attackers + floaters, theirs: defenders };
+/** The numbers that stand there for half a second at least, in order of time. */
+function seenIn(drill: Drill, rule: Expect, passage: Passage): string[] {
+  const stays = zonesNamed(drill, rule.zone).flatMap(({ shape }) => staysIn(shape, passage.timeline));
+  const changes = [0, ...passage.possession.map(({ from }) => from), ...stays.flatMap(({ start, end, leftBy }) => (leftBy === null ? [start] : [start, end]))];
+  const times = [...new Set(changes)].sort((a, b) => a - b);
+  return [...new Set(times.filter((time, index) => (times[index + 1] ?? Infinity) - time >= passing).map((time) => countIn(drill, rule, passage, time)))];
+}
+
+/** Whether somebody has the ball there, plays it from there or gets it there. */
+function playsIn(drill: Drill, { zone }: Expect, { timeline }: Passage): boolean {
+  return zonesNamed(drill, zone).some(({ shape }) => {
+    const stays = staysIn(shape, timeline);
+    return timeline.balls.some(({ stretches }) => stretches.some((stretch) => {
+      const { start, end } = stretch;
+      const holder = stretch.kind === 'flight' ? timeline.passes[stretch.pass]!.from : stretch.holder;
+      const until = stretch.kind === 'flight' ? start : end;
+      return stays.some((stay) => stay.actor === holder && stay.start <= until && (stay.leftBy === null || start < stay.end));
+    }));
   });
 }

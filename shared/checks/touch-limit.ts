@@ -1,6 +1,6 @@
 import type { DrillAnalysis } from '../analyse.ts';
 import { personAt } from '../timeline/at.ts';
-import { touchLimit } from '../timeline/limit.ts';
+import { touchRuleFor } from '../timeline/limit.ts';
 import type { Touch, Track } from '../timeline/timeline.ts';
 import type { Problem } from '../problem.ts';
 import { problem, type Check } from './check.ts';
@@ -56,12 +56,13 @@ function tooMany({ drill }: DrillAnalysis, track: Track): Problem[] {
   if (!actor) return [];
   return possessions(track).flatMap((touches) => {
     const last = touches.at(-1)!;
-    const limit = touchLimit(drill, actor, personAt(track, last.end));
+    const rule = touchRuleFor(drill, actor, personAt(track, last.end));
     const count = touches.reduce((sum, touch) => sum + touch.count, 0);
-    if (limit === null || count <= limit) return [];
+    if (rule === null || count <= rule.most) return [];
+    const limit = rule.most;
     return problem(check, last.action.touchesSpan ?? last.action.span, `${Who(track.actor)} takes ${count} touches; the rule allows ${limit}.`, {
       help: limit === 1 ? 'Play it first time.' : `Play it on with touch ${limit}, or change the rule.`,
-      related: drill.touchRules.filter((rule) => rule.most === limit).map((rule) => ({ span: rule.span, message: 'This is the rule.' })),
+      related: [{ span: rule.span, message: 'This is the rule.' }],
     });
   });
 }

@@ -8,7 +8,7 @@ export const check: Check = {
   group: 'writing',
   severity: 'hint',
   title: 'Declared, never used',
-  why: 'A number that nothing uses changes nothing on the grass: either it is left over, or a place still has the number written out where the name was meant. A team that no statement mentions has no players and no part in the game.',
+  why: 'A number that nothing uses changes nothing on the grass: either it is left over, or a place still has the number written out where the name was meant. A team that no statement mentions has no players and no part in the game. A remark that allows a problem which is not there will hide one that comes later.',
   source: null,
   bad: [
     `drill "Two" {
@@ -28,6 +28,14 @@ export const check: Check = {
   ],
   find: null,
 };
+
+/** A remark that lets nothing through. */
+export function unusedAllowance(span: Span, code: string): Problem {
+  return problem(check, span, `Nothing here is told as \`${code}\`, so there is nothing to allow.`, {
+    help: 'Take the remark out, or correct the name of the problem.',
+    fixes: [{ title: 'Remove the remark', edits: [{ span, text: '' }] }],
+  });
+}
 
 /** `statement` is the whole line, which the fix takes out. */
 export function unusedName(span: Span, name: string, what: 'let' | 'team', statement: Span): Problem {

@@ -28,6 +28,17 @@ export const check: Check = {
   station Base at 2 above ⟦gap⟧
 }
 `,
+    `drill "Two" {
+  area 12 x 12
+  station Base at (2, 6)
+  station Wall at (10, 6)
+  ball at Base
+  sequence {
+    Base passes to Wall ⟦via (6, 10)⟧
+    Wall passes to Base
+  }
+}
+`,
   ],
   good: [
     `drill "Two" {
@@ -43,6 +54,13 @@ export const check: Check = {
 /** ``wrongKind(span, 'Near', 'a pole', 'only players can run')``: `Near` is a pole; only players can run. */
 export function wrongKind(span: Span, name: string, what: string, because: string): Problem {
   return problem(check, spanOf(span), `\`${name}\` is ${what}; ${because}.`);
+}
+
+/** A ball that is to go round a corner. */
+export function straightOnly(span: Span, modifier: 'via' | 'around'): Problem {
+  return problem(check, spanOf(span), `A ball goes straight: \`${modifier}\` is for runs and dribbles.`, {
+    help: 'Leave it out; dribble there, or play the ball in two passes.',
+  });
 }
 
 /** A progression written inside another one. */

@@ -23,8 +23,8 @@ export const check: Check = {
   group: 'games',
   severity: 'error',
   title: 'Someone is in a zone that is closed to them',
-  why: 'A protected zone is only worth something when it is kept. Everyone is followed at every moment of every phase; who passes through for less than half a second, or keeps within 0.3 m of the border, is let be, and after the ball is won those whose part has changed have 3 s to leave.',
-  source: 'Half a second, 0.3 m and 3 s: choices without a source.',
+  why: 'A protected zone is only worth something when it is kept. Everyone is followed at every moment of every phase; who stands on the line is in, as everywhere; who passes through for less than half a second is let be, and after the ball is won those whose part has changed have 3 s to leave. Goalkeepers are spoken of only by name.',
+  source: 'Half a second and 3 s: choices without a source. On the line is in: common practice, no source.',
   bad: [game('⟦(27, 27)⟧')],
   good: [game('(20, 22)')],
   find: (analysis) =>

@@ -25,8 +25,8 @@ export const check: Check = {
   group: 'games',
   severity: 'error',
   title: 'Too many in a zone',
-  why: 'A limit on a zone makes the overload that the game is about. Everyone is counted at every moment of every phase, for each zone of that name by itself; half a second and 0.3 m at the border are forgiven, and 3 s after the ball is won.',
-  source: 'Half a second, 0.3 m and 3 s: choices without a source.',
+  why: 'A limit on a zone makes the overload that the game is about. Everyone is counted at every moment of every phase, for each zone of that name by itself; who stands on the line is in. Half a second is forgiven, and 3 s after the ball is won. Goalkeepers are counted only by name.',
+  source: 'Half a second and 3 s: choices without a source. On the line is in: common practice, no source.',
   bad: [game('⟦(24, 22)⟧')],
   good: [game('(20, 16)')],
   find: (analysis) =>

@@ -24,8 +24,8 @@ export const check: Check = {
   group: 'games',
   severity: 'error',
   title: 'Too few in a zone',
-  why: 'The rule keeps players in a zone: as cover, as a target, as numbers to play against. Everyone is counted at every moment of every phase; half a second and 0.3 m at the border are forgiven, and 3 s after the ball is won.',
-  source: 'Half a second, 0.3 m and 3 s: choices without a source.',
+  why: 'The rule keeps players in a zone: as cover, as a target, as numbers to play against. Everyone is counted at every moment of every phase; who stands on the line is in. Half a second is forgiven, and 3 s after the ball is won. Goalkeepers are counted only by name.',
+  source: 'Half a second and 3 s: choices without a source. On the line is in: common practice, no source.',
   bad: [game('⟦(20, 16)⟧')],
   good: [game('(16, 8)')],
   find: (analysis) =>

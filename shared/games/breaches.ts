@@ -16,19 +16,24 @@ export interface Breach {
   readonly stay: Stay | null;
 }
 
-/** Seconds for which a rule may be broken by who only passes through. Choices without a source, all three. */
-const passing = 0.5;
-/** Metres at the border that count for the player. */
-const border = 0.3;
+/** Seconds for which a rule may be broken by who only passes through. A choice without a source, as the next one. */
+export const passing = 0.5;
 /** Seconds after the ball is won in which those whose part it changes may still be where they were. */
 const change = 3;
 
+/** A passage of play; `won` is when the ball last changed sides: before it began, in negative seconds, or never. */
+export interface Passage {
+  readonly timeline: Timeline;
+  readonly possession: readonly Possession[];
+  readonly won: number;
+}
+
 /** Of one kind, the first breach of every rule in every zone it speaks of. */
-export function breachesOf(kind: Breach['kind'], drill: Drill, timeline: Timeline, possession: readonly Possession[]): readonly Breach[] {
+export function breachesOf(kind: Breach['kind'], drill: Drill, passage: Passage): readonly Breach[] {
   const rules = drill.rules.filter((rule) => rule.kind === 'numbers').filter((rule) => canBe(kind, rule));
   return rules.flatMap((rule) =>
     zonesNamed(drill, rule.zone).flatMap((zone): Breach[] => {
-      const seen = { drill, timeline, possession, rule, shape: zone.shape };
+      const seen = { ...passage, drill, rule, shape: zone.shape };
       const found = kind === 'short' ? firstUnder(seen) : firstOver(seen);
       return found ? [{ ...found, kind, rule, zone: zone.id }] : [];
     }),
@@ -63,10 +68,8 @@ function leastOf({ bound, count }: NumbersRule): number | null {
   return (bound === 'at least' || bound === 'exactly') && count > 0 ? count : null;
 }
 
-interface Seen {
+interface Seen extends Passage {
   readonly drill: Drill;
-  readonly timeline: Timeline;
-  readonly possession: readonly Possession[];
   readonly rule: NumbersRule;
   readonly shape: Shape;
 }
@@ -75,7 +78,7 @@ type Found = Pick<Breach, 'start' | 'count' | 'stay'>;
 
 function firstOver(seen: Seen): Found | null {
   const most = mostOf(seen.rule)!;
-  return first(seen, staysIn(seen.shape, seen.timeline, border), (inside) => {
+  return first(seen, staysIn(seen.shape, seen.timeline), (inside) => {
     if (inside.length <= most) return null;
     const last = inside.reduce((latest, stay) => (stay.start >= latest.start ? stay : latest));
     return { count: inside.length, stay: last };
@@ -84,7 +87,7 @@ function firstOver(seen: Seen): Found | null {
 
 function firstUnder(seen: Seen): Found | null {
   const least = leastOf(seen.rule)!;
-  return first(seen, staysIn(seen.shape, seen.timeline, -border), (inside, time, stays) => {
+  return first(seen, staysIn(seen.shape, seen.timeline), (inside, time, stays) => {
     if (inside.length >= least) return null;
     const left = stays.filter((stay) => stay.leftBy !== null && stay.end <= time);
     return { count: inside.length, stay: left.length === 0 ? null : left.reduce((latest, stay) => (stay.end >= latest.end ? stay : latest)) };
@@ -93,16 +96,16 @@ function firstUnder(seen: Seen): Found | null {
 
 /** The first breach that lasts. Between two events nothing changes, so it is enough to look once in between. */
 function first(seen: Seen, all: readonly Stay[], judge: (inside: readonly Stay[], time: number, stays: readonly Stay[]) => Omit<Found, 'start'> | null): Found | null {
-  const { drill, rule, timeline, possession } = seen;
+  const { drill, rule, timeline, possession, won } = seen;
   const actors = new Map(drill.actors.map((actor) => [actor.id, actor]));
   const spokenOf = (id: ActorId, time: number): boolean => {
     const actor = actors.get(id);
     return actor !== undefined && speaksOf(drill, rule, actor, sideAt(possession, time));
   };
   const byPart = rule.who === 'attackers' || rule.who === 'defenders';
-  const turns = byPart ? possession.slice(1).flatMap(({ from }) => [from, from + change]) : [];
-  const events = [...new Set([0, ...turns, ...all.flatMap(({ start, end, leftBy }) => (leftBy === null ? [start] : [start, end]))])].filter((time) => time <= timeline.end).sort((a, b) => a - b);
-  const excused = (time: number): boolean => byPart && possession.slice(1).some(({ from }) => from <= time && time < from + change);
+  const turns = byPart ? [won, ...possession.slice(1).map(({ from }) => from)] : [];
+  const events = [...new Set([0, ...turns.flatMap((from) => [from, from + change]), ...all.flatMap(({ start, end, leftBy }) => (leftBy === null ? [start] : [start, end]))])].filter((time) => time >= 0 && time <= timeline.end).sort((a, b) => a - b);
+  const excused = (time: number): boolean => turns.some((from) => from <= time && time < from + change);
   let open: Found | null = null;
   for (const [index, time] of events.entries()) {
     const next = events[index + 1] ?? Infinity;

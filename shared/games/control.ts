@@ -1,7 +1,7 @@
 import type { ActorId, Area, Drill, Id } from '../model/drill.ts';
 import { constants } from '../physics/constants.ts';
 import type { Timeline } from '../timeline/timeline.ts';
-import { chaserOf, contestEffort } from './lanes.ts';
+import { chaserOf, contestEffort } from './board.ts';
 import { roleOf } from './possession.ts';
 import { timeTo } from './race.ts';
 

@@ -1,15 +1,15 @@
 /** For every moment at which someone plays on: who could have cut out the ball, and where else it could have gone. */
 import { closestOnSegment } from '../geometry/closest.ts';
 import { distance, type Point } from '../geometry/point.ts';
-import type { Actor, ActorId, Drill, Sequence } from '../model/drill.ts';
-import { friction, greatestLaunch, loftTo, rollTo, type Flight } from '../physics/ball.ts';
+import type { ActorId, Drill, Sequence } from '../model/drill.ts';
+import { loftTo, rollTo, type Flight } from '../physics/ball.ts';
 import { constants } from '../physics/constants.ts';
-import { ability } from '../physics/runner.ts';
-import { personAt, personVelocity } from '../timeline/at.ts';
+import { personAt } from '../timeline/at.ts';
 import { wantedArrival } from '../timeline/pass.ts';
-import type { Pass, Timeline, Track } from '../timeline/timeline.ts';
-import { roleOf, sideAt, type Possession } from './possession.ts';
-import { isFirst, race, wayOf, type Chaser, type Effort, type Race, type Struck } from './race.ts';
+import type { Pass, Timeline } from '../timeline/timeline.ts';
+import { boardOf, sidesAt, type Board, type Sides, type Standing } from './board.ts';
+import type { Possession } from './possession.ts';
+import { isFirst, race, wayOf, type Race, type Struck } from './race.ts';
 
 export interface LaneReport {
   /** Number of the beat. */
@@ -18,9 +18,11 @@ export interface LaneReport {
   readonly time: number;
   readonly from: ActorId;
   readonly at: Point;
-  /** Index of the pass; null when the ball is kept. */
+  /** Index of the pass or shot; null when the ball is kept. */
   readonly pass: number | null;
-  /** Of the ball that is played, and of all opponents, the one who does best; null without opponents, and when it is kept. */
+  /** It is played to an opponent. */
+  readonly lost: boolean;
+  /** Of the ball that is played, and of all opponents, the one who does best; null without opponents, when it is lost, and when it is kept. */
   readonly race: (Race & { readonly by: ActorId }) | null;
   /** To every team-mate and floater, as they stand at that moment; none in a phase that is far too long for a game. */
   readonly lanes: readonly Lane[];
@@ -41,10 +43,10 @@ export const doubtful = 0.1;
 /** More lanes than this, opponents times team-mates times moments, are not looked at: the answer has to come while one types. */
 const mostRaces = 2_000_000;
 
-/** In order of time. Shots are not passes. */
+/** In order of time. */
 export function lanesOf(drill: Drill, phase: Sequence, timeline: Timeline, possession: readonly Possession[]): readonly LaneReport[] {
   const board = boardOf(drill, timeline, possession);
-  const passes = timeline.passes.filter((pass) => pass.kind !== 'shot' && pass.to !== null);
+  const passes = timeline.passes.filter((pass) => pass.kind === 'shot' || pass.to !== null);
   const keeps = kept(phase, timeline);
   const whole = (passes.length + keeps.length) * drill.actors.length ** 2 <= mostRaces;
   const reports = [
@@ -52,28 +54,6 @@ export function lanesOf(drill: Drill, phase: Sequence, timeline: Timeline, posse
     ...keeps.map(({ beat, actor, time }) => report(board, whole, beat, actor, time, null)),
   ];
   return reports.filter((each) => each !== null).sort((a, b) => a.time - b.time);
-}
-
-/** What is the same for every lane of a phase. */
-interface Board {
-  readonly drill: Drill;
-  readonly possession: readonly Possession[];
-  readonly tracks: ReadonlyMap<ActorId, Track>;
-  readonly effort: Effort;
-  readonly friction: number;
-  readonly launch: Readonly<Record<Flight['kind'], number>>;
-}
-
-function boardOf(drill: Drill, timeline: Timeline, possession: readonly Possession[]): Board {
-  const age = drill.age.value;
-  return {
-    drill,
-    possession,
-    tracks: new Map(timeline.tracks.map((track) => [track.actor, track])),
-    effort: contestEffort(drill),
-    friction: friction(drill.ground.value, drill.roll?.value ?? null),
-    launch: { roll: greatestLaunch(age, 'roll'), loft: greatestLaunch(age, 'loft') },
-  };
 }
 
 /** The moments at which a player keeps the ball: takes it away, runs with it, turns, holds it. */
@@ -96,47 +76,28 @@ const keeping: ReadonlySet<string> = new Set(['touches to', 'dribbles to', 'turn
 
 /** Null where no side has the ball. `whole`: with the lanes that were not taken. */
 function report(board: Board, whole: boolean, beat: number, from: ActorId, time: number, pass: Pass | null): LaneReport | null {
-  const { drill, tracks, possession } = board;
-  const own = tracks.get(from);
-  const player = drill.actors.find((actor) => actor.id === from);
-  const side = sideAt(possession, time);
-  if (!own || !player || side === null || roleOf(drill, player, side) === 'other') return null;
-  const attacking = player.team !== null && roleOf(drill, player, side) === 'defender' ? player.team : side;
-  const mates: Standing[] = [];
-  const opponents: Standing[] = [];
-  for (const actor of drill.actors) {
-    const role = roleOf(drill, actor, attacking);
-    const track = tracks.get(actor.id);
-    if (actor.id === from || role === 'other' || !track) continue;
-    if (role === 'defender') opponents.push({ actor, chaser: chaserOf(track, time, constants.reaction.value) });
-    else mates.push({ actor, chaser: chaserOf(track, time, 0) });
-  }
-  const at = pass?.fromAt ?? personAt(own, time);
-  const receiver = pass ? (mates.find(({ actor }) => actor.id === pass.to)?.chaser ?? null) : null;
+  const sides = sidesAt(board, from, time);
+  if (!sides) return null;
+  const { track, mates, opponents } = sides;
+  const at = pass?.fromAt ?? personAt(track, time);
   return {
     beat,
     time,
     from,
     at,
     pass: pass?.index ?? null,
-    race: pass && receiver ? firstOf(board, { flight: pass.flight, from: pass.fromAt, to: pass.toAt, receiver }, opponents) : null,
+    lost: pass !== null && opponents.some(({ actor }) => actor.id === pass.to),
+    race: pass && raceFor(board, pass, sides),
     lanes: (whole ? mates : []).map((mate) => laneTo(board, at, mate, opponents)),
   };
 }
 
-interface Standing {
-  readonly actor: Actor;
-  readonly chaser: Chaser;
-}
-
-/** How everyone runs when the ball is to be won: as in a match, whatever the tempo; only a walk-through is walked. */
-export function contestEffort(drill: Drill): Effort {
-  return ability(drill.age.value, drill.tempo.value === 'walk' ? 'walk' : 'match', null, drill.runPace?.value ?? null);
-}
-
-/** Somebody as they are once they have reacted to what happens at a time. Until then they go on with what they do. */
-export function chaserOf(track: Track, time: number, reaction: number): Chaser {
-  return { at: personAt(track, time + reaction), velocity: personVelocity(track, time + reaction), reacted: reaction };
+/** Who could cut out a pass to a team-mate, or stand in the way of a shot: there the goalkeeper is left out, whose save is no fault. */
+function raceFor(board: Board, { kind, flight, fromAt, to, toAt }: Pass, { mates, opponents }: Sides): LaneReport['race'] {
+  const ball = { flight, from: fromAt, to: toAt };
+  if (kind === 'shot') return firstOf(board, { ...ball, receiver: null }, opponents.filter(({ actor }) => actor.kind !== 'keeper'));
+  const receiver = mates.find(({ actor }) => actor.id === to)?.chaser;
+  return receiver ? firstOf(board, { ...ball, receiver }, opponents) : null;
 }
 
 /** The opponent who does best. Whoever is near is asked first: then those far away are soon done with. */

@@ -2,6 +2,7 @@
 import type { ActorId, Drill, Id, Sequence } from '../model/drill.ts';
 import { closing, simulatePhase } from '../timeline/simulate.ts';
 import type { Timeline } from '../timeline/timeline.ts';
+import { challengesOf, type Challenge } from './dribbles.ts';
 import { lanesOf, type LaneReport } from './lanes.ts';
 import { possessionOf, type Possession } from './possession.ts';
 import { numbersOf, type ZoneNumbers } from './zones.ts';
@@ -13,6 +14,7 @@ export interface PhaseAnalysis {
   readonly possession: readonly Possession[];
   /** In order of time. */
   readonly lanes: readonly LaneReport[];
+  readonly challenges: readonly Challenge[];
   readonly numbers: readonly ZoneNumbers[];
   /** Who has nothing to do in it and keeps their place. */
   readonly standing: readonly ActorId[];
@@ -30,6 +32,7 @@ export function phasesOf(drill: Drill): readonly PhaseAnalysis[] {
       timeline,
       possession,
       lanes: lanesOf(drill, phase, timeline, possession),
+      challenges: challengesOf(drill, timeline, possession),
       numbers: numbersOf(drill, timeline),
       standing: standing(drill, timeline),
     };

@@ -54,10 +54,13 @@ function sideOf(drill: Drill, actor: Actor): Id | null {
   return actor.kind === 'coach' || isFloater(drill, actor) ? null : actor.team;
 }
 
-/** Everyone who has a ball that is played, from when; without play, who starts with one. */
+/** Everyone who has a ball that is played, from when; without play, who has one as it begins. */
 function holders(drill: Drill, { balls, passes }: Timeline): { readonly time: number; readonly holder: ActorId }[] {
   const played = balls.filter((ball) => ball.stretches.some((stretch) => stretch.kind !== 'still'));
-  if (played.length === 0) return drill.balls.flatMap(({ holder }) => (holder === null ? [] : [{ time: 0, holder }]));
+  if (played.length === 0) {
+    const lying = balls.flatMap(({ stretches }) => (stretches[0]?.kind === 'still' ? [stretches[0]] : []));
+    return (lying.length > 0 ? lying : drill.balls).flatMap(({ holder }) => (holder === null ? [] : [{ time: 0, holder }]));
+  }
   const held = played.flatMap((ball) =>
     ball.stretches
       .flatMap((stretch) => {

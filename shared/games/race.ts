@@ -5,7 +5,7 @@
  * A player goes on as they were until they have reacted. Then they run straight for a point: the part of their speed that
  * goes that way stays with them, what goes across is lost, what goes the other way is braked off first; from there the
  * speed grows towards their best as in every run, v(t) = V - (V - v0) e^(-t/τ). They are at a point when it is within
- * reach of a foot. A ball played at the legs of someone is stopped without any reaction.
+ * reach of a foot. A ball that comes so near that body and leg shut its way from the stand is stopped without any reaction.
  */
 import { along, distance, type Point } from '../geometry/point.ts';
 import { ballAt, timeAtDistance, type Flight } from '../physics/ball.ts';
@@ -106,6 +106,13 @@ export function timeTo({ at, velocity, reacted }: Chaser, effort: Effort, point:
   const gap = distance(at, point);
   const speed = gap > 0 ? (velocity.x * (point.x - at.x) + velocity.y * (point.y - at.y)) / gap : 0;
   return reacted + timeToRun(gap, speed, effort);
+}
+
+/** When someone has a point within reach of a foot, in the same way of running. */
+export function timeToReach({ at, velocity, reacted }: Chaser, effort: Effort, point: Point): number {
+  const gap = distance(at, point);
+  const speed = gap > 0 ? (velocity.x * (point.x - at.x) + velocity.y * (point.y - at.y)) / gap : 0;
+  return timeFor(gap, speed, reacted, effort);
 }
 
 // ---------------------------------------------------------------- the ball
@@ -218,13 +225,13 @@ function arrival(side: Seen, effort: Effort, s: number): number {
 /** Whether they are at a point before a time. */
 function inTime(effort: Effort, side: Seen, s: number, time: number): boolean {
   const gap = gapTo(side, s);
-  return gap <= constants.bodyRadius.value ? time > 0 : coversIn(gap, towards(side, s), time - side.reacted, effort);
+  return gap <= constants.standingReach.value ? time > 0 : coversIn(gap, towards(side, s), time - side.reacted, effort);
 }
 
 /** Whether someone could be less than `late` behind time anywhere on a stretch. */
 function mayBeat(effort: Effort, side: Seen, { from, to, latest }: Stretch, late: number): boolean {
   const nearest = gapTo(side, Math.min(Math.max(side.ahead, from.s), to.s));
-  if (nearest <= constants.bodyRadius.value) return latest + late > 0;
+  if (nearest <= constants.standingReach.value) return latest + late > 0;
   return coversIn(nearest, fastestTowards(side, from.s, to.s, 1), latest + late - side.reacted, effort);
 }
 
@@ -248,7 +255,7 @@ function firstInTime(way: Way, side: Seen, known: number): number {
 
 /** Seconds after the strike until a point `gap` metres away, towards which they move with `speed`, is within reach. */
 function timeFor(gap: number, speed: number, reacted: number, effort: Effort): number {
-  if (gap <= constants.bodyRadius.value) return 0;
+  if (gap <= constants.standingReach.value) return 0;
   const way = gap - constants.reach.value;
   return way <= 0 ? reacted : reacted + timeToRun(way, speed, effort);
 }

@@ -32,7 +32,7 @@ export interface Count {
 
 /** All stays in all zones. */
 export function numbersOf(drill: Drill, timeline: Timeline): readonly ZoneNumbers[] {
-  return drill.zones.map((zone) => ({ zone: zone.id, stays: staysIn(zone.shape, timeline, 0) }));
+  return drill.zones.map((zone) => ({ zone: zone.id, stays: staysIn(zone.shape, timeline) }));
 }
 
 /**
@@ -63,9 +63,12 @@ function ofArea({ width, length }: NonNullable<Drill['area']>): Shape {
   return { kind: 'polygon', points: [{ x: 0, y: 0 }, { x: width, y: 0 }, { x: width, y: length }, { x: 0, y: length }] };
 }
 
-/** Who is in a shape that is made smaller all round by `inset` metres (larger when negative), and when. The coach is never counted. */
-export function staysIn(shape: Shape, { tracks, end }: Timeline, inset: number): readonly Stay[] {
-  const depth = (at: Point): number => depthIn(shape, at) - inset;
+/** Metres beyond a line that still are on it: far less than anybody can see, more than sums are off. */
+const onTheLine = 1e-3;
+
+/** Who is in a shape, and when: who stands on its line is in, as a ball on the line is. The coach is never counted. */
+export function staysIn(shape: Shape, { tracks, end }: Timeline): readonly Stay[] {
+  const depth = (at: Point): number => depthIn(shape, at) + onTheLine;
   return tracks.flatMap((track) => (track.actor === 'coach' ? [] : staysOf(track, depth, end)));
 }
 
@@ -84,7 +87,7 @@ function staysOf(track: Track, depth: (at: Point) => number, over: number): Stay
   return stays;
 }
 
-/** A border that is crossed and crossed back within this is not crossed: metres. */
+/** A line that is crossed and crossed back within this is not crossed: metres. */
 const step = 0.05;
 
 /**

@@ -1,6 +1,6 @@
 /** Who does what in a beat. */
 import type { Action as ActionNode, Beat as BeatNode, Part as PartNode, Place, Subject, Verb } from '../../grammar/tree.ts';
-import { wrongKind } from '../checks/wrong-kind.ts';
+import { straightOnly, wrongKind } from '../checks/wrong-kind.ts';
 import type { Action, Beat, Part } from './drill.ts';
 import { modifiersOf } from './modifiers.ts';
 import type { NameKind } from './names.ts';
@@ -31,6 +31,9 @@ function actionOf(action: ActionNode, scope: Scope): Action | null {
   const receiver = action.receiver && personNamed(action.receiver, 'only players can be played to', scope);
   const about = action.about && aboutOf(action.about, action.verb, scope);
   const modifiers = modifiersOf(action.modifiers, about, scope);
+  if (straight.has(action.verb)) {
+    for (const { kind, span } of action.modifiers) if (kind === 'via' || kind === 'around') scope.report(straightOnly(span, kind));
+  }
   if (target === null || (action.receiver && !receiver) || (action.about && !about) || modifiers === null) return null;
   return {
     verb: action.verb,
@@ -41,7 +44,7 @@ function actionOf(action: ActionNode, scope: Scope): Action | null {
     receiver: receiver?.id ?? null,
     receiverSpan: action.receiver?.span ?? null,
     ...modifiers,
-    firstTime: modifiers.firstTime || action.verb === 'sets to',
+    firstTime: modifiers.firstTime || action.verb === 'sets to' || action.verb === 'sets into',
   };
 }
 
@@ -91,6 +94,9 @@ function aboutOf(subject: Subject, verb: Verb, scope: Scope): Action['about'] {
   return goneAround(subject, scope);
 }
 
+/** What sends a ball on its way, which is straight. */
+const straight: ReadonlySet<Verb> = new Set<Verb>(['passes to', 'passes into', 'sets to', 'sets into', 'crosses to', 'shoots at']);
+
 function playedToPerson(verb: Verb): boolean {
   return verb === 'passes to' || verb === 'sets to' || verb === 'crosses to';
 }
@@ -108,7 +114,7 @@ const receivers: ReadonlySet<NameKind> = new Set<NameKind>(['station', 'player',
 
 /** For `only players can run`. */
 const plain: Readonly<Record<Verb, string>> = {
-  'passes to': 'pass', 'passes into': 'pass', 'sets to': 'pass', 'touches to': 'play the ball', 'dribbles to': 'dribble',
+  'passes to': 'pass', 'passes into': 'pass', 'sets to': 'pass', 'sets into': 'pass', 'touches to': 'play the ball', 'dribbles to': 'dribble',
   'crosses to': 'cross', 'shoots at': 'shoot', turns: 'turn', 'runs to': 'run', 'shows to': 'run', 'drops to': 'run',
   'spins around': 'run', follows: 'run', overlaps: 'run', underlaps: 'run', presses: 'press', marks: 'mark',
   'wins the ball from': 'win the ball', holds: 'hold', waits: 'wait',

@@ -263,4 +263,4 @@ export type Rule =
   | { readonly kind: 'numbers'; readonly zone: Id; readonly bound: 'at most' | 'at least' | 'exactly' | 'no'; readonly count: number; readonly who: string; readonly span: Span }
   | { readonly kind: 'text'; readonly text: string; readonly span: Span }
   | { readonly kind: 'expect'; readonly ours: number; readonly theirs: number; readonly zone: Id; readonly span: Span }
-  | { readonly kind: 'score'; readonly points: number; readonly by: 'passes' | 'pass' | 'goal'; readonly count: number | null; readonly from: Id | null; readonly into: Id | null; readonly span: Span };
+  | { readonly kind: 'score'; readonly points: number; readonly by: 'passes' | 'pass' | 'dribble' | 'win' | 'goal'; readonly count: number | null; readonly from: Id | null; readonly into: Id | null; readonly through: Id | null; readonly team: Id | null; readonly span: Span };

@@ -1,11 +1,12 @@
 /** Rules, expectations, scores and bouts. */
-import type { Statement, Word } from '../../grammar/tree.ts';
+import type { Scoring, Statement, Word } from '../../grammar/tree.ts';
 import { wrongKind } from '../checks/wrong-kind.ts';
 import { unknownName } from '../checks/unknown-name.ts';
 import type { Drill, Id, Rule, TouchRule } from './drill.ts';
 import { countOf } from './expressions.ts';
 import { durationOf, only } from './header.ts';
 import type { NameKind } from './names.ts';
+import { teamNamed } from './people.ts';
 import type { Scope } from './scope.ts';
 import { called, kindOf } from './things.ts';
 
@@ -46,21 +47,36 @@ function ruleOf(statement: Statement, scope: Scope): Rule | null {
 function scoreOf(statement: Extract<Statement, { kind: 'score' }>, scope: Scope): Rule | null {
   const { for: way, span } = statement;
   const points = countOf(statement.points, scope, { what: 'The score', most: 100 });
-  const none = { count: null, from: null, into: null };
+  const team = statement.by && teamNamed(statement.by, scope)?.id;
+  const scored = scoredBy(way, scope);
+  if (points === null || scored === null || (statement.by && !team)) return null;
+  return { kind: 'score', points, count: null, from: null, into: null, through: null, ...scored, team: team ?? null, span };
+}
+
+type Scored = Pick<Extract<Rule, { kind: 'score' }>, 'by'> & Partial<Extract<Rule, { kind: 'score' }>>;
+
+/** Null when a part of it cannot be worked out. */
+function scoredBy(way: Scoring, scope: Scope): Scored | null {
   switch (way.kind) {
     case 'passes': {
       const count = countOf(way.count, scope, { what: 'The number of passes' });
-      return points === null || count === null ? null : { kind: 'score', points, by: 'passes', ...none, count, span };
+      return count === null ? null : { by: 'passes', count };
     }
-    case 'pass': {
+    case 'pass':
+    case 'dribble': {
       const from = way.from && zoneNamed(way.from, scope);
-      const into = zoneNamed(way.into, scope);
-      if (points === null || into === null || (way.from && !from)) return null;
-      return { kind: 'score', points, by: 'pass', ...none, from, into, span };
+      const into = way.into && zoneNamed(way.into, scope);
+      const through = way.through && named(way.through, 'gate', gates, 'only a gate can be gone through', scope);
+      if ((way.from && !from) || (way.into && !into) || (way.through && !through)) return null;
+      return { by: way.kind, from, into, through };
+    }
+    case 'win': {
+      const into = way.zone && zoneNamed(way.zone, scope);
+      return way.zone && !into ? null : { by: 'win', into };
     }
     case 'goal': {
       const into = named(way.goal, 'goal', goals, 'only a goal or a gate can be scored in', scope);
-      return points === null || into === null ? null : { kind: 'score', points, by: 'goal', ...none, into, span };
+      return into === null ? null : { by: 'goal', into };
     }
   }
 }
@@ -100,4 +116,5 @@ function named(word: Word, wanted: string, kinds: ReadonlySet<NameKind>, because
 
 const who: ReadonlySet<NameKind> = new Set<NameKind>(['team', 'floaters', 'player', 'keeper', 'station', 'coach']);
 const zones: ReadonlySet<NameKind> = new Set<NameKind>(['zone', 'zones', 'area']);
+const gates: ReadonlySet<NameKind> = new Set<NameKind>(['gate']);
 const goals: ReadonlySet<NameKind> = new Set<NameKind>(['goal', 'minigoal', 'gate']);

@@ -256,12 +256,12 @@ export const constants = {
     source: 'Modelling choice',
     note: 'An overlap or underlap passes the team-mate on the ball at this distance.',
   },
-  bodyRadius: {
-    value: 0.3,
+  standingReach: {
+    value: 0.8,
     unit: 'm',
-    flag: 'READ',
-    source: 'RoboCup 2-D simulator, rcssserver serverparam.cpp',
-    note: 'Half the width of a player.',
+    flag: 'CHOSEN',
+    source: 'Common practice, no source: who presses shuts the lane beside them with body and leg. The body itself is 0.3 m of it (RoboCup 2-D simulator, rcssserver serverparam.cpp)',
+    note: 'From the middle of the body: a ball that comes this near is stopped from the stand, without a step and without time to react.',
   },
   reach: {
     value: 1,

@@ -115,11 +115,16 @@ function ruleWords(rule: Rule, where: (id: string) => string): string {
     case 'expect':
       return `${rule.ours} v ${rule.theirs} in ${where(rule.zone)}`;
     case 'score': {
-      const by = rule.by === 'passes' ? counted(rule.count ?? 1, 'pass', 'passes') : `a ${rule.by}`;
-      return `${counted(rule.points, 'point', 'points')} for ${by}${rule.from === null ? '' : ` from ${where(rule.from)}`}${rule.into === null ? '' : ` into ${where(rule.into)}`}`;
+      const { by, from, into, through } = rule;
+      const what = by === 'passes' ? counted(rule.count ?? 1, 'pass', 'passes') : by === 'win' ? 'winning the ball' : `a ${by}`;
+      const way = [from === null ? '' : ` from ${where(from)}`, into === null ? '' : ` ${ends[by]} ${where(into)}`, through === null ? '' : ` through ${where(through)}`].join('');
+      return `${counted(rule.points, 'point', 'points')}${rule.team === null ? '' : ` for ${rule.team}`} for ${what}${way}`;
     }
   }
 }
+
+/** `a pass into Box`, `a goal in North`. */
+const ends = { passes: 'in', pass: 'into', dribble: 'into', win: 'in', goal: 'in' } as const;
 
 function counted(count: number, one: string, many: string): string {
   return `${figure(count)} ${count === 1 ? one : many}`;

@@ -110,8 +110,8 @@ function targetWords(action: Action, names: NameBook): string | null {
 function modifierWords(action: Action, names: NameBook): string[] {
   const words: string[] = [];
   if (action.length !== null) words.push(`for ${figure(action.length)} s`);
-  if (action.verb === 'passes into' && action.receiver !== null) words.push(`for ${names.actor(action.receiver)}`);
-  if (action.firstTime && action.verb !== 'sets to') words.push('first time');
+  if (action.receiver !== null) words.push(`for ${names.actor(action.receiver)}`);
+  if (action.firstTime && action.verb !== 'sets to' && action.verb !== 'sets into') words.push('first time');
   if (action.touches !== null) words.push(`in ${action.touches} touch${action.touches === 1 ? '' : 'es'}`);
   if (action.weight !== null) words.push(action.weight);
   if (action.lofted) words.push('lofted');

@@ -138,6 +138,7 @@ const stations: ReadonlySet<NameKind> = new Set<NameKind>(['station']);
 const players: ReadonlySet<NameKind> = new Set<NameKind>(['team', 'floaters', 'station', 'player', 'keeper']);
 const obstacles: ReadonlySet<NameKind> = new Set<NameKind>(['pole', 'mannequin', 'cone', 'disc']);
 const goals: ReadonlySet<NameKind> = new Set<NameKind>(['goal', 'minigoal', 'gate']);
+const gates: ReadonlySet<NameKind> = new Set<NameKind>(['gate']);
 const teams: ReadonlySet<NameKind> = new Set<NameKind>(['team', 'floaters']);
 const zones: ReadonlySet<NameKind> = new Set<NameKind>(['zone', 'zones', 'area']);
 const sides: ReadonlySet<NameKind> = new Set<NameKind>(['zone', 'area']);
@@ -160,7 +161,7 @@ type Field = Extract<Expected, { kind: 'noun' | 'word of' | 'text' }>;
 
 /** Which kinds of things the field of a statement holds. */
 const kindsOfField: Readonly<Record<string, ReadonlySet<NameKind>>> = {
-  zone: zones, into: zones, from: zones, who: players, goal: goals, chains: stations, next: stations,
+  zone: zones, into: zones, from: zones, who: players, goal: goals, through: gates, by: teams, chains: stations, next: stations,
 };
 const kindsOfStatement: Readonly<Record<string, ReadonlySet<NameKind>>> = {
   station: teams, player: teams, keeper: teams, place: teams, split: sides, zone: sides, zones: sides,

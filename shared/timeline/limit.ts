@@ -4,8 +4,13 @@ import type { Actor, Drill, TouchRule, Zone } from '../model/drill.ts';
 
 /** The most touches the drill's own rules allow this person at a place; null without such a rule. */
 export function touchLimit(drill: Drill, actor: Actor, at: Point): number | null {
-  const limits = drill.touchRules.filter((rule) => appliesTo(drill, rule, actor) && inZone(drill, rule, at)).map((rule) => rule.most);
-  return limits.length > 0 ? Math.min(...limits) : null;
+  return touchRuleFor(drill, actor, at)?.most ?? null;
+}
+
+/** The strictest of the rules that hold for this person at a place; of equals the first. */
+export function touchRuleFor(drill: Drill, actor: Actor, at: Point): TouchRule | null {
+  const rules = drill.touchRules.filter((rule) => appliesTo(drill, rule, actor) && inZone(drill, rule, at));
+  return rules.reduce<TouchRule | null>((strictest, rule) => (strictest && strictest.most <= rule.most ? strictest : rule), null);
 }
 
 /** Whether a rule speaks of this person when they touch the ball: who does is an attacker. */

@@ -14,8 +14,8 @@ const overlapForgiven = 0.2;
 
 /**
  * Sends a person off. They go when they are asked, have waited `after`, have reacted (unless they continue their own
- * movement) and are done with the movement before. `unasked`: no line asks for it, they go to meet a ball of their own
- * accord; that they come late is told by the pass.
+ * movement) and are done with the movement before. `unasked`: no line asks for it at that moment, they go to meet a ball of
+ * their own accord (that they come late is told by the pass), or on from a press to the tackle.
  */
 export function go(
   play: Play,

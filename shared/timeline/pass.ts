@@ -61,6 +61,7 @@ export function wantedArrival(drill: Drill, action: Pick<Action, 'weight' | 'ver
 function kindOf(action: Action): Pass['kind'] {
   switch (action.verb) {
     case 'sets to':
+    case 'sets into':
       return 'set';
     case 'crosses to':
       return 'cross';
@@ -122,7 +123,7 @@ function stepUp(play: Play, next: Person, action: Action, beat: number, time: nu
 
 /** Where the ball is sent: the place written, or where its receiver will stand when their movement is over. */
 function targetOf(play: Play, receiver: Person | null, action: Action): Point | null {
-  if (action.at && (action.to === null || action.verb === 'passes into')) return action.at;
+  if (action.at && (action.to === null || action.receiver !== null)) return action.at;
   const named = receiver ?? (action.to === null ? undefined : play.people.get(action.to));
   return named?.at ?? null;
 }

@@ -91,7 +91,7 @@ function playsBall(part: Part): boolean {
 
 function isBallAction(action: Action): boolean {
   switch (action.verb) {
-    case 'passes to': case 'passes into': case 'sets to': case 'touches to': case 'dribbles to': case 'crosses to':
+    case 'passes to': case 'passes into': case 'sets to': case 'sets into': case 'touches to': case 'dribbles to': case 'crosses to':
     case 'shoots at': case 'turns':
       return true;
     case 'runs to': case 'shows to': case 'drops to': case 'spins around': case 'follows': case 'overlaps':
@@ -118,7 +118,7 @@ function controlTime(play: Play, person: Person, ball: Ball, action: Action): nu
 
 /** Touches of one action, the striking one included. */
 function touchesOf(play: Play, person: Person, ball: Ball, action: Action): number {
-  if (action.firstTime || action.verb === 'sets to' || action.verb === 'turns') return 1;
+  if (action.firstTime || action.verb === 'turns') return 1;
   if (action.verb === 'touches to') return 1;
   if (action.verb === 'dribbles to') return 1 + Math.floor(distance(person.at, action.at ?? person.at) / constants.dribbleTouchLength.value);
   if (action.touches !== null) return action.touches;
@@ -231,7 +231,11 @@ function tackle(play: Play, winner: Person, action: Action, beat: number, asked:
   if (!loser || loser === winner) return asked;
   const ball = heldBy(play, loser);
   if (!ball) play.faults.push({ kind: 'no-ball', action, actor: loser.actor.id, beat, holder: play.balls[0]?.holder ?? null });
-  const move = go(play, winner, action, asked, { beat, to: shortOf(winner.at, ball?.at ?? loser.at, atTheFeet), reacts, kind: 'run' });
+  // Who has been sent to press them goes on from there: the tackle is how the press ends.
+  const last = winner.moves.at(-1)?.action;
+  const pressed = last?.verb === 'presses' && last.about?.who === loser.actor.id;
+  const to = shortOf(winner.at, ball?.at ?? loser.at, atTheFeet);
+  const move = go(play, winner, action, asked, { beat, to, reacts: reacts && !pressed, kind: 'run', unasked: pressed });
   if (!ball) return move.end;
   const time = Math.max(move.end, ball.since);
   lieUntil(ball, time);

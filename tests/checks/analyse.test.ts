@@ -24,7 +24,10 @@ test.each([
   { what: 'allowed at the end of the line, with a reason', lines: '  let gap = 3  // allow unused-name: kept for the younger group', found: [] },
   { what: 'allowed on the line above', lines: '  // allow unused-name: kept for the younger group\n  let gap = 3', found: [] },
   { what: 'not allowed without a reason', lines: '  let gap = 3  // allow unused-name:', found: ['unused-name'] },
-  { what: 'another code is not allowed by it', lines: '  let gap = 3  // allow late-receiver: walk-through', found: ['unused-name'] },
+  { what: 'another code is not allowed by it, and the remark is told', lines: '  let gap = 3  // allow late-receiver: walk-through', found: ['unused-name', 'unused-name'] },
+  { what: 'a remark that allows nothing', lines: '  cone at (1, 1)\n  // allow late-receiver: walk-through\n  cone at (3, 3)', found: ['unused-name'] },
+  { what: 'words in a text are no remark', lines: '  note "// allow late-receiver: walk-through"', found: [] },
+  { what: 'a remark in a file that cannot be read whole', lines: '  station Top on (6, 10)  // allow late-receiver: walk-through', found: ['syntax'] },
 ])('$what', ({ lines, found }) => {
   expect(codes(lines)).toEqual(found);
 });

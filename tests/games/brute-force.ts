@@ -62,7 +62,7 @@ function stepBall(flight: Flight): (s: number) => { readonly s: number; readonly
 /** Seconds until a runner, stepped through time along the straight way to a point, has it within reach. */
 function run({ at, velocity, reacted }: Chaser, { topSpeed, tau, braking }: Effort, point: { readonly x: number; readonly y: number }): number {
   const gap = Math.hypot(point.x - at.x, point.y - at.y);
-  if (gap <= constants.bodyRadius.value) return 0;
+  if (gap <= constants.standingReach.value) return 0;
   if (gap <= constants.reach.value) return reacted;
   let v = (velocity.x * (point.x - at.x) + velocity.y * (point.y - at.y)) / gap;
   let left = gap - constants.reach.value;

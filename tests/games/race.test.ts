@@ -27,7 +27,10 @@ test.each<[what: string, ball: Struck, chaser: Chaser, first: boolean]>([
   ['marks from the front', ball(20, 'roll', receiver), stands(18, 0), true],
   ['stands where it flies over', ball(30, 'loft', stands(30, 0, 0)), stands(15, 0), false],
   ['stands where it comes down', ball(30, 'loft', stands(30, 0, 0)), stands(28, 0), true],
-  ['stands too near to react, but beside it', ball(20, 'roll', receiver), stands(0.6, 0.8), false],
+  // Who presses shuts the lane beside them with body and leg: common practice, no source.
+  ['has body and leg in its first metres', ball(20, 'roll', receiver), stands(0.8, 0.4), true],
+  ['has a leg in its first metres', ball(20, 'roll', receiver), stands(0.8, 0.78), true],
+  ['stands too near to react, a step beside it', ball(20, 'roll', receiver), stands(0.6, 0.9), false],
   ['is shot at the legs', ball(20, 'roll', receiver), stands(0.8, 0.1), true],
   ['sprints towards it', ball(20, 'roll', receiver), { at: { x: 12, y: 5 }, velocity: { x: 0, y: -6 }, reacted: 0.25 }, true],
   ['sprints away from it', ball(20, 'roll', receiver), { at: { x: 12, y: 3 }, velocity: { x: 0, y: 6 }, reacted: 0.25 }, false],

@@ -6,7 +6,7 @@ const setting = `station Base at (10, 1) holds 2
   station Right at (16, 12)
   pole A at (8, 6)
   pole B at (12, 6)`;
-const left = 'sequence "left" {\nBase passes to Left while Right runs to 1 above Right\nLeft passes to next Base around A\n}';
+const left = 'sequence "left" {\nBase passes to Left while Right runs to 1 above Right\nLeft dribbles to (10, 2) around A\n}';
 
 test.each<[lines: string, order: readonly (readonly string[])[]]>([
   ['sequence {\nBase passes to Left\n}', [['sequence']]],
@@ -30,7 +30,7 @@ test('a mirrored sequence has everyone and everything on the other side, and the
     return [actor, to, at && [at.x, at.y], about?.thing];
   }))).toEqual([
     [['Base', 'Right', null, undefined], ['Left', null, [4, 13], undefined]],
-    [['Right', 'next Base', null, 'B']],
+    [['Right', null, [10, 2], 'B']],
   ]);
   expect(new Set(mirrored!.beats.flatMap((beat) => [beat.span, beat.lead.span, beat.lead.chain[0]!.span]).map(({ from }) => from)).size).toBe(1);
 });
