@@ -1,6 +1,7 @@
 import { existsSync, readFileSync, realpathSync } from 'node:fs';
 import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { parse } from '../grammar/parse.ts';
+import { settingsFile } from '../shared/settings/settings.ts';
 import type { Workspace } from '../shared/model/imports.ts';
 
 /**
@@ -21,7 +22,7 @@ export function workspaceOf(path: string | null): Workspace {
   };
 }
 
-const tops = ['.git', 'package.json', '.halfturn.json'];
+const tops = ['.git', 'package.json', settingsFile];
 
 function rootAbove(folder: string): string {
   for (let each = folder; ; each = dirname(each)) {
