@@ -110,6 +110,6 @@ function drillsIn(folder: string, cwd: string): readonly string[] {
   return found.map((name) => join(folder, name));
 }
 
-function isHidden(path: string): boolean {
+export function isHidden(path: string): boolean {
   return path.split(/[\\/]/).some((part) => part === 'node_modules' || (part.startsWith('.') && part !== '.' && part !== '..'));
 }

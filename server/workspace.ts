@@ -6,9 +6,9 @@ import type { Workspace } from '../shared/model/imports.ts';
 
 /**
  * What the imports of a file may reach: the nearest folder above it that is the top of a project, or its own folder.
- * A link that leads out of it counts as outside. Every file is read once in the life of the workspace.
+ * A link that leads out of it counts as outside. Every file is read once in the life of the workspace; `seen` hears of each that is looked for.
  */
-export function workspaceOf(path: string | null): Workspace {
+export function workspaceOf(path: string | null, seen: (path: string) => void = () => {}): Workspace {
   if (path === null) return { path: null, read: () => null };
   const own = realpathSync(path);
   const root = rootAbove(dirname(own));
@@ -16,6 +16,7 @@ export function workspaceOf(path: string | null): Workspace {
   return {
     path: named(root, own),
     read: (wanted) => {
+      seen(resolve(root, wanted));
       if (!known.has(wanted)) known.set(wanted, readIn(root, wanted));
       return known.get(wanted)!;
     },

@@ -23,7 +23,7 @@ import { counted } from '../text/summary.ts';
 import { workspaceOf } from '../workspace.ts';
 import { makeFolder, writeWhole } from '../write.ts';
 
-const formats = ['svg', 'png', 'html', 'gif'] as const;
+export const formats = ['svg', 'png', 'html', 'gif'] as const;
 type PictureFormat = (typeof formats)[number];
 export type Kind = `.${PictureFormat}`;
 
@@ -82,6 +82,8 @@ export interface Wishes {
   readonly animated: boolean;
 }
 
+export const noWishes: Wishes = { phase: null, at: null, theme: null, convention: null, scale: null, control: false, animated: false };
+
 /** One drill as a picture, with the problems that are told on it. What is not wished for is as the folder has it. */
 export function drawn(
   analysis: Analysis, drill: DrillAnalysis, file: string, kind: Kind, wishes: Wishes, settings: FolderSettings, progress: Progress | null = null,
@@ -136,7 +138,7 @@ interface Given {
 }
 
 /** Said to be one by a slash at its end, or there as one. */
-function isFolder(name: string, cwd: string): boolean {
+export function isFolder(name: string, cwd: string): boolean {
   return /[\\/]$/.test(name) || (statSync(resolve(cwd, name), { throwIfNoEntry: false })?.isDirectory() ?? false);
 }
 
@@ -159,7 +161,7 @@ function missingOut(): never {
   throw new Refusal('Say where the picture goes: halfturn draw PATH… -o OUT');
 }
 
-function kindOf(out: string): Kind {
+export function kindOf(out: string): Kind {
   const format = formats.find((each) => `.${each}` === extname(out).toLowerCase());
   if (!format) throw new Refusal(`${out} must end in .svg, .png, .html or .gif.`);
   return `.${format}`;

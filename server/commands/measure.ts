@@ -20,7 +20,7 @@ export const measure = command({
     return throughAll({
       ...options,
       operands,
-      job: () => ({ name: 'measure', options: { format } }),
+      job: () => ({ name: 'measure', options: { format, cwd: io.cwd } }),
       doing: 'files measured',
       worthAThread: 150,
       head: format === 'csv' ? csvHead() : '',

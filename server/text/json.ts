@@ -2,7 +2,7 @@ import type { Problem } from '../../shared/problem.ts';
 import { linesOf, rangeOf } from '../convert.ts';
 import type { Report } from './report.ts';
 
-/** The problems of a file as `check --format json` lists them; `server/generated/check.schema.json` says what it is. */
+/** The problems of a file as `check --format json` lists them; `check.schema.json` says what it is. */
 export function jsonOf({ file, text, problems }: Report): object {
   const lines = linesOf(text);
   const place = (span: Problem['span']): object => {

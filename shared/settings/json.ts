@@ -55,9 +55,10 @@ export function readJson(text: string): Json | Misfit {
   }
 
   function separated(end: string, one: () => void): void {
+    if (!isNext(end)) one();
     while (!isNext(end)) {
+      expect(',', end);
       one();
-      if (!isNext(end)) expect(',', end);
     }
     next += 1;
   }
