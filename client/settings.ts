@@ -8,6 +8,8 @@ export function pageSettings(): PageSettings {
   return { sync: section.get('sync', 'both'), speed: section.get('speed', 1), loop: section.get('loop', true) };
 }
 
-export function conventionSetting(): Convention {
-  return vscode.workspace.getConfiguration('halfturn.drawing').get('convention', 'solid pass');
+/** Null where the reader has not chosen: then the folder's own settings count. */
+export function conventionSetting(): Convention | null {
+  const found = vscode.workspace.getConfiguration('halfturn.drawing').inspect<Convention>('convention');
+  return found?.workspaceFolderValue ?? found?.workspaceValue ?? found?.globalValue ?? null;
 }

@@ -44,7 +44,7 @@ const modifierTypes: ReadonlySet<TokenType> = new Set([...modifierStarts].map(ke
 const insideValue: ReadonlySet<TokenType> = new Set([times, Plus, Minus, Star, Slash, Dot]);
 
 /** Builds a rule from every form, and adds those for beats. */
-class LineParser extends PlaceParser {
+export class LineParser extends PlaceParser {
   readonly #statements = new Map<StatementForm, Rule<Draft>>();
   /** Tells the productions of one rule apart, as chevrotain asks for. */
   #index = 0;
@@ -52,8 +52,8 @@ class LineParser extends PlaceParser {
   readonly #part: Rule<Part>;
   readonly #beat: Rule<Draft>;
 
-  constructor() {
-    super();
+  constructor(options: { readonly validated?: boolean } = {}) {
+    super(options);
     for (const form of statementForms) {
       const steps = this.#rule(() => this.#steps([form.keyword, ...form.pieces]));
       const kind = form.kind === null ? {} : { kind: form.kind };

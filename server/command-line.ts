@@ -1,6 +1,6 @@
 import { nearest } from '../grammar/spelling.ts';
 import manifest from '../package.json' with { type: 'json' };
-import { commands } from './commands/all.ts';
+import { allCommands, commands } from './commands/all.ts';
 import { helpOf, overview } from './help.ts';
 import { complain, fine, Refusal, refused, type Io } from './io.ts';
 
@@ -16,7 +16,7 @@ export async function runHalfturn(words: readonly string[], io: Io): Promise<num
 
 async function run([first, ...rest]: readonly string[], io: Io): Promise<number> {
   if (first === '--help' || first === '-h' || first === 'help') {
-    io.out(overview(commands));
+    io.out(overview(await allCommands()));
     return fine;
   }
   if (first === '--version') {
@@ -24,11 +24,12 @@ async function run([first, ...rest]: readonly string[], io: Io): Promise<number>
     return fine;
   }
   if (first === undefined) throw new Refusal('Say what to do; halfturn --help lists the commands.');
-  const command = commands.find((each) => each.name === first);
-  if (!command) {
-    const guess = nearest(first, commands.map((each) => each.name));
+  const load = Object.hasOwn(commands, first) ? commands[first] : undefined;
+  if (!load) {
+    const guess = nearest(first, Object.keys(commands));
     throw new Refusal(`There is no command ${first}${guess === null ? '; halfturn --help lists them.' : `; did you mean ${guess}?`}`);
   }
+  const command = await load();
   if (asksForHelp(rest)) {
     io.out(helpOf(command));
     return fine;

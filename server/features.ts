@@ -7,6 +7,7 @@ import {
   editRequest, pictureRequest, playCommand, sceneRequest,
   type EditAnswer, type EditParams, type PictureParams, type PlayArguments, type SceneAnswer, type SceneParams,
 } from '../shared/protocol.ts';
+import { conventions } from '../shared/scene/lines.ts';
 import { colourTexts, coloursOf } from '../shared/service/colours.ts';
 import { complete } from '../shared/service/complete.ts';
 import { drag } from '../shared/service/drag.ts';
@@ -140,9 +141,9 @@ export function answerQuestions(session: Session): void {
   connection.onDocumentOnTypeFormatting(about([], ({ params: { ch, position }, document, open }) =>
     (ch === '\n' || ch === '}' ? textEdits(document, formatTyped(open, offsetOf(document, position), ch)) : [])));
 
-  connection.languages.inlayHint.on(about([], ({ params, document, open }) => {
+  connection.languages.inlayHint.on(about([], async ({ params, document, open }) => {
     const [from, to] = [offsetOf(document, params.range.start), offsetOf(document, params.range.end)];
-    const shown = preferences().inlayHints ? inlayHints(open).filter(({ at }) => from <= at && at <= to) : [];
+    const shown = (await preferences(document)).inlayHints ? inlayHints(open).filter(({ at }) => from <= at && at <= to) : [];
     return shown.map(({ at, text, tip }): InlayHint => ({ position: positionAt(document.lines, at), label: text, tooltip: tip, paddingLeft: true }));
   }));
 
@@ -164,11 +165,11 @@ export function answerQuestions(session: Session): void {
     range: rangeOf(document.lines, span), target: uriIn(document.place.folder!, path),
   }))));
 
-  connection.onCodeAction(about([], ({ params, document, open, pause }) => {
+  connection.onCodeAction(about([], async ({ params, document, open, pause }) => {
     if (!client().actions) return [];
     const { range, context } = params;
     const asked = { document, open, from: offsetOf(document, range.start), to: offsetOf(document, range.end), only: context.only };
-    return actionsAt(asked, client(), preferences(), pause);
+    return actionsAt(asked, client(), await preferences(document), pause);
   }));
   connection.onCodeActionResolve((action, token) => run(token, action, async () => {
     const later = action.data as Later | undefined;
@@ -178,13 +179,14 @@ export function answerQuestions(session: Session): void {
     return { ...action, edit: workspaceEdit([{ document, edits: fixAllEdits(later, open) }], client()) };
   }));
 
-  const shown = (document: Document, open: Open, params: SceneParams): SceneAnswer | null => {
-    const found = picture(open, params, preferences().levels);
+  const shown = async (document: Document, open: Open, params: SceneParams): Promise<SceneAnswer | null> => {
+    const { levels, convention } = await preferences(document);
+    const found = picture(open, { ...params, convention: params.convention ?? convention ?? conventions[0] }, levels);
     return found && { version: document.version!, ...found };
   };
   asked(sceneRequest, (params: SceneParams, document, open) => shown(document, open, params));
-  asked(pictureRequest, (params: PictureParams, document, open) => {
-    const found = shown(document, open, params);
+  asked(pictureRequest, async (params: PictureParams, document, open) => {
+    const found = await shown(document, open, params);
     return found && runtime.picture(found.scene, params.format);
   });
   asked(editRequest, (params: EditParams, document, open): EditAnswer | null => {

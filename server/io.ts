@@ -1,4 +1,4 @@
-import type { Problem } from '../shared/problem.ts';
+import { severities, type Problem, type Severity } from '../shared/problem.ts';
 
 /** What a command sees of the world around it, besides files. */
 export interface Io {
@@ -11,17 +11,37 @@ export interface Io {
   readonly colour: boolean;
   /** Standard error is a terminal, where a passing line of progress disturbs no file. */
   readonly watched: boolean;
+  /** The file that this program starts from: its workers start from it too, as a bundle or from the sources. */
+  readonly program: URL;
+  /** Calls back instead of ending the program when the user presses Ctrl-C; the answer ends that. */
+  readonly onInterrupt: (stop: () => void) => () => void;
 }
 
 /** Exit statuses. */
 export const fine = 0;
 export const problemsFound = 1;
 export const refused = 2;
+/** As shells count a program that was stopped by Ctrl-C. */
+export const interrupted = 130;
+
+/** How many problems there are of each level. */
+export type Counts = Readonly<Record<Severity, number>>;
+
+export function countsOf(problems: readonly Problem[]): Counts {
+  const counts = { error: 0, warning: 0, info: 0, hint: 0 };
+  for (const { severity } of problems) counts[severity] += 1;
+  return counts;
+}
+
+export function sumOf(all: readonly Counts[]): Counts {
+  const sum = countsOf([]);
+  return Object.fromEntries(severities.map((each) => [each, all.reduce((count, counts) => count + counts[each], sum[each])])) as unknown as Counts;
+}
 
 /** `undone` are sentences about what could not be read or written. */
-export function statusOf(undone: readonly string[], problems: readonly Problem[]): number {
+export function statusOf(undone: readonly string[], counts: Pick<Counts, 'error'>): number {
   if (undone.length > 0) return refused;
-  return problems.some((problem) => problem.severity === 'error') ? problemsFound : fine;
+  return counts.error > 0 ? problemsFound : fine;
 }
 
 export function complain(io: Io, sentences: readonly string[]): void {

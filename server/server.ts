@@ -4,19 +4,21 @@ import {
   DidChangeWatchedFilesNotification, InlayHintRefreshRequest, ResponseError, TextDocumentSyncKind,
   type Connection, type DocumentDiagnosticReport, type ServerCapabilities,
 } from 'vscode-languageserver';
+import { settingsFile } from '../shared/settings/settings.ts';
 import { analysedNotification, type Analysed } from '../shared/protocol.ts';
 import manifest from '../package.json' with { type: 'json' };
 import { clientOf, type Client } from './client.ts';
-import { documentsOf } from './documents.ts';
+import { documentsOf, type Document } from './documents.ts';
 import { answerQuestions } from './features.ts';
 import { fixAllKind } from './lsp/actions.ts';
-import { diagnosticsOf } from './lsp/problems.ts';
+import { diagnosticsOf, misfitDiagnostics } from './lsp/problems.ts';
 import { legend } from './lsp/tokens.ts';
 import { folderUri, keyOf } from './places.ts';
 import { publisherOf } from './publisher.ts';
 import { runner } from './run.ts';
 import type { Runtime } from './runtime.ts';
-import { preferencesFrom, usual } from './settings.ts';
+import { over, preferencesFrom, usual, type Preferences } from './settings.ts';
+import { settingsFilesOf } from './settings-files.ts';
 
 /** Serves one client until it shuts the connection down. */
 export function startServer(connection: Connection, runtime: Runtime): void {
@@ -31,6 +33,8 @@ export function startServer(connection: Connection, runtime: Runtime): void {
   /** Of one thing: all that the client asked for. */
   const refresher = publisherOf(runtime, refresh);
   const run = runner(runtime, log);
+  const settingsFiles = settingsFilesOf(runtime, (uri, lines, misfits) => void connection.sendDiagnostics({ uri, diagnostics: misfitDiagnostics(lines, misfits) }).catch(log));
+  const preferencesFor = async ({ uri }: Document): Promise<Preferences> => over(await settingsFiles.for(uri), preferences);
 
   connection.onInitialize((params) => {
     client = clientOf(params);
@@ -40,7 +44,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
 
   connection.onInitialized(async () => {
     const { client: registry, workspace } = connection;
-    const watchers = [{ globPattern: '**/*.drill' }];
+    const watchers = [{ globPattern: '**/*.drill' }, { globPattern: `**/${settingsFile}` }];
     if (client.watches) await registry.register(DidChangeWatchedFilesNotification.type, { watchers });
     if (client.registersSettings) await registry.register(DidChangeConfigurationNotification.type, { section: 'halfturn' });
     if (client.tellsFolders) workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
@@ -85,17 +89,18 @@ export function startServer(connection: Connection, runtime: Runtime): void {
       const { id, open } = await documents.analysed(document);
       const resultId = `${id}.${settings}`;
       if (resultId === previousResultId) return { kind: 'unchanged', resultId };
-      return { kind: 'full', resultId, items: diagnosticsOf(document, open, client, preferences) };
+      return { kind: 'full', resultId, items: diagnosticsOf(document, open, client, await preferencesFor(document)) };
     });
     if (found instanceof ResponseError) throw found;
     return found;
   });
 
-  answerQuestions({ connection, runtime, documents, client: () => client, preferences: () => preferences });
+  answerQuestions({ connection, runtime, documents, client: () => client, preferences: preferencesFor });
   connection.listen();
 
   /** A text, or a file on the disk, is no longer what it was: it and all that import it are looked at again. */
   function changed(uri: string): void {
+    if (settingsFiles.changed(uri)) return afresh();
     const dependants = documents.changed(uri).filter((document) => keyOf(document.uri) !== keyOf(uri));
     const own = documents.get(uri);
     for (const document of own ? [own, ...dependants] : dependants) publisher.soon(document.uri);
@@ -106,17 +111,21 @@ export function startServer(connection: Connection, runtime: Runtime): void {
     const document = documents.get(uri);
     if (!document) return;
     const { open } = await documents.analysed(document);
+    const wishes = await preferencesFor(document);
     // While files were read something newer may have come, and will be reported.
     if (documents.get(uri) !== document) return;
-    if (!client.watches) watchImported();
+    watchDisk();
     const seen: Analysed = { uri: document.uri, version: document.version! };
-    if (!client.pulls) await connection.sendDiagnostics({ ...seen, diagnostics: diagnosticsOf(document, open, client, preferences) });
+    if (!client.pulls) await connection.sendDiagnostics({ ...seen, diagnostics: diagnosticsOf(document, open, client, wishes) });
     if (client.own) await connection.sendNotification(analysedNotification, seen);
   }
 
-  /** For a client that does not tell of changes on the disk. */
-  function watchImported(): void {
-    const wanted = new Map(documents.imported().map((uri) => [keyOf(uri), uri]));
+  /** What the client does not tell of: for many all changes on the disk, for others what lies outside of their folders. */
+  function watchDisk(): void {
+    const files = documents.all().flatMap(({ uri, place }) => settingsFiles.wanted(uri, place));
+    const told = (uri: string): boolean => client.watches && documents.folders().some((folder) => keyOf(uri).startsWith(`${keyOf(folder)}/`));
+    const unseen = [...(client.watches ? [] : documents.imported()), ...files.filter((uri) => !told(uri))];
+    const wanted = new Map(unseen.map((uri) => [keyOf(uri), uri]));
     for (const [key, stop] of watched) {
       if (wanted.has(key)) continue;
       stop();
@@ -131,6 +140,11 @@ export function startServer(connection: Connection, runtime: Runtime): void {
 
   function setPreferences(section: unknown): void {
     preferences = preferencesFrom(section);
+    afresh();
+  }
+
+  /** With other settings. */
+  function afresh(): void {
     settings += 1;
     refreshAll();
   }

@@ -1,6 +1,6 @@
 import type { Connection } from 'vscode-languageserver';
 import type { Client } from './client.ts';
-import type { Documents } from './documents.ts';
+import type { Document, Documents } from './documents.ts';
 import type { Runtime } from './runtime.ts';
 import type { Preferences } from './settings.ts';
 
@@ -10,5 +10,5 @@ export interface Session {
   readonly runtime: Runtime;
   readonly documents: Documents;
   readonly client: () => Client;
-  readonly preferences: () => Preferences;
+  readonly preferences: (document: Document) => Promise<Preferences>;
 }

@@ -17,31 +17,56 @@ export interface Sources {
   readonly unread: readonly string[];
 }
 
-/** The texts behind files, folders (every `.drill` file in them), globs and `-`, each once, in the order asked for. */
-export async function readSources(asked: readonly string[], io: Io): Promise<Sources> {
-  const sources = new Map<string, Source>();
+/** What was asked for, as single files by name: each once, in the order asked for. */
+export interface Listed {
+  /** As the user would write them; `-` for standard input. */
+  readonly names: readonly string[];
+  /** A sentence for everything that stands for no file. */
+  readonly unread: readonly string[];
+}
+
+/** The files behind names of files, folders (every `.drill` file in them), globs and `-`. Whether they can be read is not known yet. */
+export function listSources(asked: readonly string[], cwd: string): Listed {
+  const names = new Map<string, string>();
   const unread: string[] = [];
-  const reading = async (work: () => unknown): Promise<void> => {
+  for (const each of asked) {
     try {
-      await work();
+      for (const name of namesOf(each, cwd)) {
+        const key = name === '-' ? name : resolve(cwd, name);
+        if (!names.has(key)) names.set(key, name);
+      }
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       unread.push(error.message);
     }
-  };
-  const names: string[] = [];
-  for (const each of asked) await reading(() => names.push(...namesOf(each, io.cwd)));
-  for (const name of names) {
-    const key = name === '-' ? name : resolve(io.cwd, name);
-    if (!sources.has(key)) await reading(async () => sources.set(key, await readSource(name, io)));
   }
-  return { sources: [...sources.values()], unread };
+  return { names: [...names.values()], unread };
+}
+
+/** The texts behind them, each once, in the order asked for. */
+export async function readSources(asked: readonly string[], io: Io): Promise<Sources> {
+  const { names, unread } = listSources(asked, io.cwd);
+  const sources: Source[] = [];
+  const unreadable: string[] = [];
+  for (const name of names) {
+    try {
+      sources.push(await readSource(name, io));
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      unreadable.push(error.message);
+    }
+  }
+  return { sources, unread: [...unread, ...unreadable] };
 }
 
 /** One file or `-`. */
-export async function readSource(name: string, io: Io): Promise<Source> {
+export async function readSource(name: string, io: Pick<Io, 'cwd' | 'input'>): Promise<Source> {
   if (name === '-') return { name, path: null, text: decoded(await io.input(), 'Standard input') };
-  const path = resolve(io.cwd, name);
+  return readFile(name, io.cwd);
+}
+
+export function readFile(name: string, cwd: string): Source {
+  const path = resolve(cwd, name);
   let bytes: Uint8Array;
   try {
     bytes = readFileSync(path);
@@ -85,6 +110,6 @@ function drillsIn(folder: string, cwd: string): readonly string[] {
   return found.map((name) => join(folder, name));
 }
 
-function isHidden(path: string): boolean {
+export function isHidden(path: string): boolean {
   return path.split(/[\\/]/).some((part) => part === 'node_modules' || (part.startsWith('.') && part !== '.' && part !== '..'));
 }

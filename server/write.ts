@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { chmodSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { reasonOf, Refusal } from './io.ts';
 
@@ -18,6 +18,15 @@ export function writeWhole(path: string, content: string | Uint8Array, shown: st
   } catch (error) {
     discard(fresh);
     throw new Refusal(`${shown} cannot be written: ${reasonOf(error)}.`);
+  }
+}
+
+/** Makes a folder with all above it, unless it is there. */
+export function makeFolder(path: string, shown: string): void {
+  try {
+    mkdirSync(path, { recursive: true });
+  } catch (error) {
+    throw new Refusal(`The folder ${shown} cannot be made: ${reasonOf(error)}.`);
   }
 }
 

@@ -29,7 +29,8 @@ export interface SceneParams {
   /** The drill or the phase of a game at an offset, or the one before it; or by its place in `SceneAnswer.drills`. */
   readonly drill: { readonly offset: number } | { readonly index: number };
   readonly theme: Theme;
-  readonly convention: Convention;
+  /** Null: as the folder of the drill has it. */
+  readonly convention: Convention | null;
 }
 export interface SceneAnswer {
   readonly version: number;

@@ -1,19 +1,17 @@
 import type { Command } from '../command.ts';
-import { check } from './check.ts';
-import { draw } from './draw.ts';
-import { explain } from './explain.ts';
-import { format } from './format.ts';
-import { measure } from './measure.ts';
-import { newDrill } from './new.ts';
-import { serve } from './serve.ts';
 
-/** In the order of the help page. */
-export const commands: readonly Command[] = [
-  check,
-  draw,
-  format,
-  measure,
-  explain,
-  newDrill,
-  serve,
-];
+/** In the order of the help page; each is loaded when it is asked for, so that no command waits for what only others need. */
+export const commands: Readonly<Record<string, () => Promise<Command>>> = {
+  check: async () => (await import('./check.ts')).check,
+  draw: async () => (await import('./draw.ts')).draw,
+  format: async () => (await import('./format.ts')).format,
+  measure: async () => (await import('./measure.ts')).measure,
+  explain: async () => (await import('./explain.ts')).explain,
+  new: async () => (await import('./new.ts')).newDrill,
+  watch: async () => (await import('./watch.ts')).watch,
+  serve: async () => (await import('./serve.ts')).serve,
+};
+
+export function allCommands(): Promise<readonly Command[]> {
+  return Promise.all(Object.values(commands).map((load) => load()));
+}

@@ -1,34 +1,44 @@
-import { extname, resolve } from 'node:path';
+import { statSync } from 'node:fs';
+import { dirname, extname, resolve, sep } from 'node:path';
 import { nearest } from '../../grammar/spelling.ts';
-import { analyse, analyseDrill, type DrillAnalysis } from '../../shared/analyse.ts';
+import { analyse, analyseDrill, type Analysis, type DrillAnalysis } from '../../shared/analyse.ts';
 import type { Span } from '../../grammar/tree.ts';
 import type { Problem } from '../../shared/problem.ts';
 import { toHtml } from '../../shared/render/html.ts';
 import { toSvg } from '../../shared/render/svg.ts';
 import { conventions } from '../../shared/scene/lines.ts';
-import { themes } from '../../shared/scene/palette.ts';
+import { themes, type Theme } from '../../shared/scene/palette.ts';
 import { stage, type Scene, type StageOptions } from '../../shared/scene/scene.ts';
+import { atLevels } from '../../shared/service/levels.ts';
+import type { FolderSettings } from '../../shared/settings/settings.ts';
 import { command } from '../command.ts';
+import { settingsReader } from '../folder-settings.ts';
 import { toGif } from '../gif.ts';
-import { complain, Refusal, statusOf } from '../io.ts';
+import { complain, countsOf, Refusal, statusOf, type Counts, type Io } from '../io.ts';
+import { manyOptions, throughAll } from '../many/many.ts';
 import { toPng } from '../png.ts';
 import { progressOn, type Progress } from '../progress.ts';
 import { readSource } from '../sources.ts';
-import { counted } from '../text/report.ts';
+import { counted } from '../text/summary.ts';
 import { workspaceOf } from '../workspace.ts';
-import { writeWhole } from '../write.ts';
+import { makeFolder, writeWhole } from '../write.ts';
 
-const kinds = ['.svg', '.png', '.html', '.gif'] as const;
-type Kind = (typeof kinds)[number];
+export const formats = ['svg', 'png', 'html', 'gif'] as const;
+type PictureFormat = (typeof formats)[number];
+export type Kind = `.${PictureFormat}`;
 
 export const draw = command({
   name: 'draw',
-  operands: 'FILE -o OUT',
+  operands: 'PATH… -o OUT',
   summary: 'the drawing, to scale: .svg, .png, .html (plays by itself in a browser) or .gif',
-  more: ['FILE may be - for standard input. Problems at the level of errors and warnings are flagged on the drawing.'],
-  takes: [1, 1],
+  more: [
+    'PATH may be - for standard input. Several files, folders and globs are drawn into a folder: -o FOLDER/ --format png.',
+    'Problems at the level of errors and warnings are flagged on the drawing.',
+  ],
+  takes: [1, Infinity],
   options: {
-    out: { kind: 'text', value: 'OUT', short: 'o', help: 'the picture to write; its ending says which kind' },
+    out: { kind: 'text', value: 'OUT', short: 'o', help: 'the picture to write; its ending says which kind. Or a folder for a picture of every drill' },
+    format: { kind: 'choice', choices: formats, help: 'the kind of the pictures in a folder (svg)' },
     drill: { kind: 'text', value: 'NAME', help: 'which drill, or which of its progressions and regressions (the first drill)' },
     phase: { kind: 'text', value: 'NAME', help: 'which phase of a game (the first; .html has them all to choose from)' },
     at: { kind: 'number', value: 'SECONDS', least: 0, most: 86_400, help: 'everyone as they are at this time; .svg and .png only' },
@@ -37,47 +47,124 @@ export const draw = command({
     scale: { kind: 'text', value: '1:N', help: 'drawing scale, such as 1:200 (the largest that fits)' },
     control: { kind: 'flag', help: 'also whose the ground is, in a phase' },
     animated: { kind: 'flag', help: 'an .svg that moves by itself' },
+    ...manyOptions,
   },
   run: async ({ options, operands }, io) => {
     const out = options.out ?? missingOut();
+    if (isFolder(out, io.cwd)) return drawAll(out, options, operands, io);
+    const [name, another] = operands;
+    if (another !== undefined || isFolder(name!, io.cwd)) throw new Refusal(`${out} is one picture, and there are more to draw: halfturn draw PATH… -o FOLDER/`);
+    if (options.format !== null) throw new Refusal(`The ending of ${out} says which kind of picture it is; --format is for -o FOLDER/.`);
     const kind = kindOf(out);
-    if (options.animated && kind !== '.svg') throw new Refusal('--animated is for .svg; .html and .gif move without it.');
-    if (options.at !== null && (options.animated || kind === '.html' || kind === '.gif')) throw new Refusal('--at is for a picture that stands still.');
-    const source = await readSource(operands[0]!, io);
+    agreeOn(kind, options);
+    const source = await readSource(name!, io);
+    const { settings, complaints } = settingsReader(io.cwd)(source.path);
     const analysis = analyse(source.text, workspaceOf(source.path));
     const drill = chosen(analysis.drills, options.drill, source.name);
-    const problems = problemsOn(drill, analysis.problems);
-    const variation = analysis.drills.flatMap((each) => each.drill.changes).find(({ id }) => id === drill.drill.id);
-    const staging: StageOptions = {
-      theme: options.theme ?? 'light',
-      convention: conventions.find((each) => each.replace(' ', '-') === options.convention) ?? conventions[0],
-      problems: problems.filter(({ severity }) => severity === 'error' || severity === 'warning'),
-      ...(options.scale === null ? {} : { scale: scaleOf(options.scale) }),
-      ...(variation ? { variation } : {}),
-      control: options.control,
-    };
-    const [first, ...rest] = phasesIn(drill, options.phase, kind, source.name).map((phase) =>
-      stage(drill, phase === null ? staging : { ...staging, phase, problems: withoutOtherPhases(drill, phase, staging.problems ?? []) }),
-    );
-    const scenes = [first!, ...rest] as const;
     const progress = progressOn(io);
-    const picture = pictureOf(scenes, kind, options, progress);
+    const { picture, counts } = drawn(analysis, drill, source.name, kind, options, settings, progress);
     progress.clear();
     writeWhole(resolve(io.cwd, out), picture, out);
-    const errors = problems.filter(({ severity }) => severity === 'error').length;
-    if (errors > 0) complain(io, [`${out} is drawn, with ${counted(errors, 'error')} in it; halfturn check ${source.name} shows more.`]);
-    return statusOf([], problems);
+    complain(io, complaints);
+    if (counts.error > 0) complain(io, [`${out} is drawn, with ${counted(counts.error, 'error')} in it; halfturn check ${source.name} shows more.`]);
+    return statusOf(complaints, counts);
   },
 });
 
-function missingOut(): never {
-  throw new Refusal('Say where the picture goes: halfturn draw FILE -o OUT');
+/** The words of the options as they were written; null for those that were not. */
+export interface Wishes {
+  readonly phase: string | null;
+  readonly at: number | null;
+  readonly theme: Theme | null;
+  readonly convention: 'solid-pass' | 'dashed-pass' | null;
+  readonly scale: string | null;
+  readonly control: boolean;
+  readonly animated: boolean;
 }
 
-function kindOf(out: string): Kind {
-  const kind = kinds.find((each) => each === extname(out).toLowerCase());
-  if (!kind) throw new Refusal(`${out} must end in .svg, .png, .html or .gif.`);
-  return kind;
+export const noWishes: Wishes = { phase: null, at: null, theme: null, convention: null, scale: null, control: false, animated: false };
+
+/** One drill as a picture, with the problems that are told on it. What is not wished for is as the folder has it. */
+export function drawn(
+  analysis: Analysis, drill: DrillAnalysis, file: string, kind: Kind, wishes: Wishes, settings: FolderSettings, progress: Progress | null = null,
+): { readonly picture: string | Uint8Array; readonly counts: Counts } {
+  const problems = problemsOn(drill, atLevels(analysis.problems, settings.levels));
+  const variation = analysis.drills.flatMap((each) => each.drill.changes).find(({ id }) => id === drill.drill.id);
+  const staging: StageOptions = {
+    theme: wishes.theme ?? settings.theme ?? 'light',
+    convention: conventions.find((each) => each.replace(' ', '-') === wishes.convention) ?? settings.convention ?? conventions[0],
+    problems: problems.filter(({ severity }) => severity === 'error' || severity === 'warning'),
+    ...(wishes.scale === null ? {} : { scale: scaleOf(wishes.scale) }),
+    ...(variation ? { variation } : {}),
+    control: wishes.control,
+  };
+  const [first, ...rest] = phasesIn(drill, wishes.phase, kind, file).map((phase) =>
+    stage(drill, phase === null ? staging : { ...staging, phase, problems: withoutOtherPhases(drill, phase, staging.problems ?? []) }),
+  );
+  return { picture: pictureOf([first!, ...rest], kind, wishes, progress), counts: countsOf(problems) };
+}
+
+/** Every drill of every file, into a folder that is arranged as theirs is. */
+function drawAll(out: string, { jobs, shard, format, drill, ...wishes }: Wishes & Given, operands: readonly string[], io: Io): Promise<number> {
+  const kind: Kind = `.${format ?? 'svg'}`;
+  agreeOn(kind, wishes);
+  if (drill !== null || wishes.phase !== null) throw new Refusal(`--${drill === null ? 'phase' : 'drill'} is for one picture; a folder gets every drill.`);
+  const taken = new Set<string>();
+  let drawings = 0;
+  return throughAll({
+    operands,
+    jobs,
+    shard,
+    job: (names) => ({ name: 'draw', options: { kind, wishes, out, root: commonFolder(names, io.cwd), cwd: io.cwd } }),
+    doing: 'files drawn',
+    worthAThread: 10,
+    save: ({ path, content }) => {
+      if (taken.has(path)) throw new Refusal(`${path} is drawn already, from another file; give one of them another name.`);
+      taken.add(path);
+      makeFolder(dirname(resolve(io.cwd, path)), dirname(path));
+      writeWhole(resolve(io.cwd, path), content, path);
+      drawings += 1;
+    },
+  }, io, () => {
+    if (drawings > 0) io.out(`${counted(drawings, 'drawing')} in ${out}\n`);
+  });
+}
+
+interface Given {
+  readonly jobs: number | null;
+  readonly shard: string | null;
+  readonly format: PictureFormat | null;
+  readonly drill: string | null;
+}
+
+/** Said to be one by a slash at its end, or there as one. */
+export function isFolder(name: string, cwd: string): boolean {
+  return /[\\/]$/.test(name) || (statSync(resolve(cwd, name), { throwIfNoEntry: false })?.isDirectory() ?? false);
+}
+
+/** The innermost folder with all of these files in it. */
+function commonFolder(names: readonly string[], cwd: string): string {
+  const [first, ...rest] = names.filter((name) => name !== '-').map((name) => dirname(resolve(cwd, name)).split(sep));
+  const shared = rest.reduce((common, each) => {
+    const parting = common.findIndex((step, index) => step !== each[index]);
+    return parting < 0 ? common : common.slice(0, parting);
+  }, first ?? []);
+  return shared.join(sep) || sep;
+}
+
+function agreeOn(kind: Kind, { animated, at }: Pick<Wishes, 'animated' | 'at'>): void {
+  if (animated && kind !== '.svg') throw new Refusal('--animated is for .svg; .html and .gif move without it.');
+  if (at !== null && (animated || kind === '.html' || kind === '.gif')) throw new Refusal('--at is for a picture that stands still.');
+}
+
+function missingOut(): never {
+  throw new Refusal('Say where the picture goes: halfturn draw PATH… -o OUT');
+}
+
+export function kindOf(out: string): Kind {
+  const format = formats.find((each) => `.${each}` === extname(out).toLowerCase());
+  if (!format) throw new Refusal(`${out} must end in .svg, .png, .html or .gif.`);
+  return `.${format}`;
 }
 
 function scaleOf(written: string): number {
@@ -87,7 +174,7 @@ function scaleOf(written: string): number {
 }
 
 /** By name: a drill, or one of its progressions and regressions. */
-function chosen(drills: readonly DrillAnalysis[], name: string | null, file: string): DrillAnalysis {
+export function chosen(drills: readonly DrillAnalysis[], name: string | null, file: string): DrillAnalysis {
   const first = drills[0];
   if (!first) throw new Refusal(`There is no drill in ${file}.`);
   if (name === null) return first;
@@ -129,7 +216,7 @@ function problemsOn({ drill }: DrillAnalysis, problems: readonly Problem[]): rea
 /** Millimetres of sheet that a picture of pixels may be wide or high: past that no viewer opens it. */
 const largestSheet = 3000;
 
-function pictureOf(scenes: readonly [Scene, ...Scene[]], kind: Kind, { at, animated }: { readonly at: number | null; readonly animated: boolean }, progress: Progress): string | Uint8Array {
+function pictureOf(scenes: readonly [Scene, ...Scene[]], kind: Kind, { at, animated }: Pick<Wishes, 'at' | 'animated'>, progress: Progress | null): string | Uint8Array {
   const [scene] = scenes;
   const moment = at === null ? {} : { at };
   if ((kind === '.png' || kind === '.gif') && Math.max(scene.width, scene.height) > largestSheet) {
@@ -143,6 +230,6 @@ function pictureOf(scenes: readonly [Scene, ...Scene[]], kind: Kind, { at, anima
     case '.html':
       return toHtml(scenes);
     case '.gif':
-      return toGif(scene, { progress: (done, of) => progress.step(done, of, 'frames drawn') });
+      return toGif(scene, { progress: (done, of) => progress?.step(done, of, 'frames drawn') });
   }
 }

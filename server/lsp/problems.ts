@@ -3,7 +3,8 @@ import type { Problem, Severity } from '../../shared/problem.ts';
 import { atLevels } from '../../shared/service/levels.ts';
 import type { Open } from '../../shared/service/open.ts';
 import type { Client } from '../client.ts';
-import { rangeOf } from '../convert.ts';
+import type { Misfit } from '../../shared/settings/json.ts';
+import { rangeOf, type Lines } from '../convert.ts';
 import type { Document } from '../documents.ts';
 import type { Preferences } from '../settings.ts';
 
@@ -26,6 +27,11 @@ export function diagnosticOf(problem: Problem, { uri, lines }: Document, client:
       ? { relatedInformation: related.map((each) => ({ location: { uri, range: rangeOf(lines, each.span) }, message: each.message })) }
       : {}),
   };
+}
+
+/** What in a settings file cannot be understood. */
+export function misfitDiagnostics(lines: Lines, misfits: readonly Misfit[]): Diagnostic[] {
+  return misfits.map(({ span, message }) => ({ range: rangeOf(lines, span), severity: DiagnosticSeverity.Warning, source: 'halfturn', message }));
 }
 
 const levels: Readonly<Record<Severity, DiagnosticSeverity>> = {

@@ -1,5 +1,5 @@
 import { styleText } from 'node:util';
-import { severities, type Problem, type Severity } from '../../shared/problem.ts';
+import type { Problem } from '../../shared/problem.ts';
 import { linesOf, positionAt, type Lines } from '../convert.ts';
 import { harmless } from './cells.ts';
 import { excerpt, type ExcerptLine } from './excerpt.ts';
@@ -17,22 +17,6 @@ export function reportText(report: Report, colour: boolean): string {
   return report.problems.map((problem) => problemText(report.file, lines, problem, colour)).join('');
 }
 
-/** `2 errors and 1 warning in 3 files.` */
-export function summaryText(reports: readonly Report[]): string {
-  const problems = reports.flatMap((report) => report.problems);
-  const counts = severities
-    .map((severity): [Severity, number] => [severity, problems.filter((problem) => problem.severity === severity).length])
-    .filter(([, count]) => count > 0)
-    .map(([severity, count]) => counted(count, words[severity]));
-  const found = counts.length === 0 ? 'No problems' : counts.join(', ').replace(/, ([^,]*)$/, ' and $1');
-  return `${found} in ${counted(reports.length, 'file')}.`;
-}
-
-export function counted(count: number, noun: string, nouns = `${noun}s`): string {
-  return `${count} ${count === 1 ? noun : nouns}`;
-}
-
-const words: Readonly<Record<Severity, string>> = { error: 'error', warning: 'warning', info: 'remark', hint: 'hint' };
 const colours = { error: 'red', warning: 'yellow', info: 'blue', hint: 'cyan' } as const;
 
 function problemText(file: string, lines: Lines, problem: Problem, colour: boolean): string {

@@ -2,12 +2,13 @@
 import type { Span } from '../../grammar/tree.ts';
 import type { DrillAnalysis } from '../analyse.ts';
 import type { SceneAnswer, SceneParams } from '../protocol.ts';
+import type { Convention } from '../scene/lines.ts';
 import { stage } from '../scene/scene.ts';
 import { atLevels, type Levels } from './levels.ts';
 import { touches, type Open } from './open.ts';
 
 export function picture(
-  { analysis }: Open, { drill: wanted, theme, convention }: Omit<SceneParams, 'uri'>, levels: Levels,
+  { analysis }: Open, { drill: wanted, theme, convention }: Omit<SceneParams, 'uri' | 'convention'> & { readonly convention: Convention }, levels: Levels,
 ): Omit<SceneAnswer, 'version'> | null {
   const sheets = analysis.drills.flatMap(sheetsOf);
   const index = 'index' in wanted ? wanted.index : sheetAt(sheets, wanted.offset);

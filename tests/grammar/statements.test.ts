@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { parse } from '../../grammar/parse.ts';
+import { LineParser } from '../../grammar/line-parser.ts';
 import { compact } from './compact.ts';
 
 /** The text of one statement, and its tree. */
@@ -271,3 +272,7 @@ function first(statements: readonly unknown[], depth: number): unknown {
   const [statement] = statements as readonly Nested[];
   return depth === 0 ? statement : first(statement!.body!.lines, depth - 1);
 }
+
+test('the rules of the parser are sound and unambiguous to chevrotain', () => {
+  expect(() => new LineParser({ validated: true })).not.toThrow();
+});

@@ -37,7 +37,7 @@ test('after the shutdown nothing waits, watches or reports', async () => {
   const e = await editor(minimal, { disk: { 'file:///club/sizes.drill': 'let wide = 4\n' } });
   await e.open(uri, `import "sizes.drill"\n${square()}`);
   await e.settle();
-  expect([...e.watched.keys()]).toEqual(['file:///club/sizes.drill']);
+  expect([...e.watched.keys()]).toEqual(['file:///club/sizes.drill', 'file:///club/halfturn.json']);
   await e.change(uri, 2, [{ text: square() }]);
   const reports = e.reports.length;
   await e.close();

@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { stripVTControlCharacters } from 'node:util';
+import { Ajv } from 'ajv';
 import { describe, expect, test } from 'vitest';
+import { checks } from '../../shared/checks/index.ts';
 import { broken, folder, halfturn, misspelt, sound } from './halfturn.ts';
 
 const misspeltReport = `two.drill:6:30: error unknown-name: There is no place called \`Bsae\`. Did you mean \`Base\`?
@@ -80,6 +82,39 @@ test('JSON counts lines and characters from 0', async () => {
         fixes: [{ title: 'Change to Base' }],
       }],
     }],
+  });
+});
+
+test('JSON is as its schema says, whatever is wrong', async () => {
+  const schema = JSON.parse(readFileSync(new URL('../../server/text/check.schema.json', import.meta.url), 'utf8'));
+  const fits = new Ajv({ allErrors: true, allowUnionTypes: true }).compile(schema);
+  const cwd = folder(Object.fromEntries(checks.map((check) => [`${check.code}.drill`, check.bad[0]!.replaceAll(/[⟦⟧]/g, '')])));
+  const document = JSON.parse((await halfturn(cwd, ['check', '.', '--format', 'json'])).out);
+  expect(fits(document) ? [] : fits.errors).toEqual([]);
+  expect(document.files).toHaveLength(checks.length);
+  document.files[0].problems[0].range.start.line = -1;
+  expect(fits(document)).toBe(false);
+});
+
+describe('settings of the folder', () => {
+  const hint = sound.replace('ball at', 'let spare = 3\n  ball at');
+  const error = '{ "severity": { "unused-name": "error" } }';
+  test.each<[what: string, settings: Record<string, string>, words: string[], status: number, last: string]>([
+    ['none', {}, [], 0, '1 hint in 1 file.'],
+    ['beside the file', { 'in/deep/halfturn.json': error }, [], 1, '1 error in 1 file.'],
+    ['above it', { 'halfturn.json': error }, [], 1, '1 error in 1 file.'],
+    ['the nearest alone', { 'halfturn.json': error, 'in/halfturn.json': '{}' }, [], 0, '1 hint in 1 file.'],
+    ['that leave it out', { 'halfturn.json': '{ "severity": { "unused-name": "off" } }' }, [], 0, 'No problems in 1 file.'],
+    ['before the level asked for', { 'halfturn.json': '{ "severity": { "unused-name": "warning" } }' }, ['--level', 'warning'], 0, '1 warning in 1 file.'],
+  ])('%s', async (_, settings, words, status, last) => {
+    const told = await halfturn(folder({ 'in/deep/a.drill': hint, ...settings }), ['check', 'in', ...words]);
+    expect([told.status, told.out.trimEnd().split('\n').at(-1), told.err]).toEqual([status, last, '']);
+  });
+
+  test.each<[words: string[]]>([[['check', '.']], [['draw', 'a.drill', '-o', 'a.svg']], [['draw', '.', '-o', 'out/']]])('%j tells what is wrong with them, once', async (words) => {
+    const cwd = folder({ 'a.drill': sound, 'b.drill': sound, 'halfturn.json': '{\n  "theem": "dark"\n}' });
+    const told = await halfturn(cwd, words);
+    expect([told.status, told.err]).toEqual([2, 'halfturn: halfturn.json:2:3: There is no setting `theem`; did you mean `theme`?\n']);
   });
 });
 

@@ -43,6 +43,18 @@ describe('options', () => {
     expect(await drawn(one, 'a.svg') === await drawn(other, 'a.svg')).toBe(false);
   });
 
+  test('settings of the folder count where nothing is asked for', async () => {
+    const picture = async (words: readonly string[], settings: string): Promise<string> => {
+      const cwd = folder({ 'a.drill': two, 'halfturn.json': settings });
+      await halfturn(cwd, ['draw', 'a.drill', '-o', 'a.svg', ...words]);
+      return readFileSync(join(cwd, 'a.svg'), 'utf8');
+    };
+    const [dark, light] = [['--theme', 'dark', '--convention', 'dashed-pass'], ['--theme', 'light', '--convention', 'dashed-pass']];
+    const settings = '{ "theme": "dark", "convention": "dashed pass" }';
+    expect(await picture([], settings) === await picture(dark, '{}')).toBe(true);
+    expect(await picture(['--theme', 'light'], settings) === await picture(light, '{}')).toBe(true);
+  });
+
   test('the defaults are light and solid-pass', async () => {
     expect(await drawn([], 'a.svg') === await drawn(['--theme', 'light', '--convention', 'solid-pass'], 'a.svg')).toBe(true);
   });

@@ -71,7 +71,7 @@ describe('imports', () => {
   });
 
   test.each<[what: string, files: Record<string, string>, path: string]>([
-    ['the nearest project', { 'package.json': '', 'in/.halfturn.json': '', 'in/deep/a.drill': '' }, 'deep/a.drill'],
+    ['the nearest project', { 'package.json': '', 'in/halfturn.json': '', 'in/deep/a.drill': '' }, 'deep/a.drill'],
     ['a project further up', { 'package.json': '', 'in/deep/a.drill': '' }, 'in/deep/a.drill'],
   ])('are looked for from %s', (_, files, path) => {
     const cwd = folder(files);

@@ -35,6 +35,8 @@ export async function halfturn(cwd: string, words: readonly string[], more: { re
     input: async () => new TextEncoder().encode(more.input ?? ''),
     colour: more.colour ?? false,
     watched: false,
+    program: new URL('../../server/cli.ts', import.meta.url),
+    onInterrupt: () => () => {},
   });
   return { status, out, err };
 }

@@ -5,7 +5,7 @@ import { progressOn } from '../../server/progress.ts';
 function written(times: readonly number[], watched: boolean): string {
   let err = '';
   let now = 0;
-  const io = { cwd: '/', out: () => {}, err: (text: string) => void (err += text), input: async () => new Uint8Array(), colour: false, watched };
+  const io = { cwd: '/', out: () => {}, err: (text: string) => void (err += text), input: async () => new Uint8Array(), colour: false, watched, program: new URL(import.meta.url), onInterrupt: () => () => {} };
   const progress = progressOn(io, () => now);
   for (const [index, time] of times.entries()) {
     now = time;

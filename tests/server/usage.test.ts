@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { commands } from '../../server/commands/all.ts';
+import { allCommands } from '../../server/commands/all.ts';
 import { folder, halfturn, sound } from './halfturn.ts';
+
+const commands = await allCommands();
 
 describe('one sentence and status 2', () => {
   test.each([
@@ -21,11 +23,18 @@ describe('one sentence and status 2', () => {
     [['check', 'latin.drill'], 'latin.drill cannot be read: it is not text in UTF-8.'],
     [['format', 'one.drill'], 'one.drill cannot be read: there is no such file or folder.'],
     [['measure', 'one.drill'], 'one.drill cannot be read: there is no such file or folder.'],
-    [['draw', 'two.drill'], 'Say where the picture goes: halfturn draw FILE -o OUT'],
-    [['draw', 'empty', '-o', 'a.svg'], 'empty cannot be read: it is a folder.'],
+    [['draw', 'two.drill'], 'Say where the picture goes: halfturn draw PATH… -o OUT'],
+    [['draw', 'empty', '-o', 'a.svg'], 'a.svg is one picture, and there are more to draw: halfturn draw PATH… -o FOLDER/'],
+    [['draw', 'two.drill', 'two.drill', '-o', 'a.svg'], 'a.svg is one picture, and there are more to draw: halfturn draw PATH… -o FOLDER/'],
+    [['draw', 'two.drill', '-o', 'a.svg', '--format', 'png'], 'The ending of a.svg says which kind of picture it is; --format is for -o FOLDER/.'],
+    [['draw', 'two.drill', '-o', 'empty/', '--drill', 'Two'], '--drill is for one picture; a folder gets every drill.'],
+    [['draw', 'two.drill', '-o', 'empty/', '--format', 'png', '--animated'], '--animated is for .svg; .html and .gif move without it.'],
+    [['check', 'two.drill', '--shard', '3/2'], '--shard cannot be 3/2: it takes the part and the number of parts, such as 2/5.'],
+    [['check', 'two.drill', '--shard', '0/2'], '--shard cannot be 0/2: it takes the part and the number of parts, such as 2/5.'],
+    [['check', 'two.drill', '--jobs', '0'], '--jobs cannot be 0: it takes a number from 1 to 256.'],
     [['draw', 'two.drill', '-o', 'a.pdf'], 'a.pdf must end in .svg, .png, .html or .gif.'],
     [['draw', 'two.drill', '-o', 'no/a.svg'], 'no/a.svg cannot be written: there is no such file or folder.'],
-    [['draw', 'two.drill', '-o', 'folder.svg'], 'folder.svg cannot be written: it is a folder.'],
+    [['draw', 'two.drill', '-o', 'two.drill/'], 'The folder two.drill cannot be made: it is there already.'],
     [['draw', 'two.drill', '-o', 'a.svg', '--at', 'now'], '--at cannot be now: it takes a number from 0 to 86400.'],
     [['draw', 'two.drill', '-o', 'a.svg', '--at', '-1'], '--at cannot be -1: it takes a number from 0 to 86400.'],
     [['draw', 'two.drill', '-o', 'a.gif', '--at', '1'], '--at is for a picture that stands still.'],

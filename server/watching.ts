@@ -1,0 +1,133 @@
+/** Checks and draws files again whenever they change on the disk, until the user ends it. */
+import { realpathSync, statSync } from 'node:fs';
+import { basename, dirname, join, relative, resolve } from 'node:path';
+import { watch as watchPaths } from 'chokidar';
+import { analyse } from '../shared/analyse.ts';
+import { atLevels } from '../shared/service/levels.ts';
+import { settingsFile } from '../shared/settings/settings.ts';
+import { noWishes, type Kind } from './commands/draw.ts';
+import { settingsReader, type Found } from './folder-settings.ts';
+import { complain, countsOf, fine, reasonOf, Refusal, type Io } from './io.ts';
+import { drawingsOf } from './many/draw.ts';
+import { isHidden, listSources, readFile } from './sources.ts';
+import { reportText } from './text/report.ts';
+import { counted, foundText } from './text/summary.ts';
+import { workspaceOf } from './workspace.ts';
+import { makeFolder, writeWhole } from './write.ts';
+
+/** Where pictures go: one file, or a folder. */
+export interface Target {
+  readonly out: string;
+  readonly single: boolean;
+  readonly kind: Kind;
+}
+
+/** Milliseconds in which changes are gathered: editors save in several steps. */
+const quiet = 40;
+
+/** `asked` is a file or a folder. Comes back when the user ends it. */
+export async function watching(asked: string, folder: boolean, target: Target | null, io: Io): Promise<number> {
+  if (!folder) readFile(asked, io.cwd);
+  // What is imported is known by its real path, so the rest is too.
+  const top = realpathSync(resolve(io.cwd, asked));
+  const root = folder ? top : dirname(top);
+  const named = (path: string): string => (folder ? join(asked, relative(top, path)) : asked);
+  /** Of every drill: what it imports, there or not. */
+  const imports = new Map<string, ReadonlySet<string>>();
+  const changed = new Set<string>();
+  let timer: NodeJS.Timeout | undefined;
+
+  const files = folder ? listSources([top], io.cwd).names : [top];
+  const watcher = watchPaths([], {
+    ignoreInitial: true,
+    ignored: (path, stats) => folder && path !== top && path.startsWith(top) && (isHidden(relative(top, path)) || (stats?.isFile() === true && !matters(path))),
+  });
+  const matters = (path: string): boolean =>
+    path.endsWith('.drill') || basename(path) === settingsFile || [...imports.values()].some((each) => each.has(path));
+
+  watcher.on('all', (event, path) => {
+    if (event === 'addDir' || event === 'unlinkDir' || (path !== top && !matters(path))) return;
+    changed.add(path);
+    clearTimeout(timer);
+    timer = setTimeout(() => lookAtChanged(), quiet);
+  });
+  watcher.on('error', (error) => complain(io, [`what changes cannot be seen: ${reasonOf(error)}.`]));
+  watcher.add([top, ...settingsAbove(root)]);
+  await new Promise<void>((ready) => void watcher.once('ready', ready));
+
+  look(files);
+  io.out(`Watching ${asked}; Ctrl-C ends it.\n`);
+  await new Promise<void>((resolve) => {
+    const release = io.onInterrupt(() => {
+      release();
+      resolve();
+    });
+  });
+  clearTimeout(timer);
+  await watcher.close();
+  io.out('No longer watching.\n');
+  return fine;
+
+  function lookAtChanged(): void {
+    const paths = [...changed];
+    changed.clear();
+    const all = paths.some((path) => basename(path) === settingsFile);
+    const own = paths.filter((path) => path === top || (folder && path.endsWith('.drill') && path.startsWith(top)));
+    const dependants = [...imports].filter(([, imported]) => all || paths.some((path) => imported.has(path))).map(([path]) => path);
+    look([...new Set([...own, ...dependants])].sort());
+  }
+
+  function look(paths: readonly string[]): void {
+    const settingsFor = settingsReader(io.cwd);
+    const complaints = new Set<string>();
+    for (const path of paths) {
+      try {
+        for (const each of lookAt(path, settingsFor(path))) complaints.add(each);
+      } catch (error) {
+        if (!statSync(path, { throwIfNoEntry: false })) {
+          imports.delete(path);
+          io.out(`${named(path)} is gone.\n`);
+        } else {
+          complain(io, [error instanceof Refusal ? error.message : `${named(path)} is left out; this should not happen: ${reasonOf(error)}.`]);
+        }
+      }
+    }
+    complain(io, [...complaints]);
+  }
+
+  /** Gives what is wrong with the settings. */
+  function lookAt(path: string, { settings, complaints }: Found): readonly string[] {
+    const began = performance.now();
+    const source = { ...readFile(path, io.cwd), name: named(path) };
+    const seen = new Set<string>();
+    const analysis = analyse(source.text, workspaceOf(path, (each) => seen.add(each)));
+    const problems = atLevels(analysis.problems, settings.levels);
+    imports.set(path, seen);
+    watcher.add([...seen]);
+    const found = `${foundText(countsOf(problems))} in ${source.name}, checked in ${since(began)}`;
+    const drawn = target === null ? '' : draw(target);
+    io.out(`${reportText({ file: source.name, text: source.text, problems }, io.colour)}${found}${drawn}.\n`);
+    return complaints;
+
+    function draw({ out, single, kind }: Target): string {
+      const start = performance.now();
+      const all = drawingsOf(analysis, source, { kind, wishes: noWishes, out: single ? dirname(out) : out, root, cwd: io.cwd }, settings);
+      const drawings = single ? all.slice(0, 1).map((each) => ({ ...each, path: out })) : all;
+      for (const drawing of drawings) {
+        makeFolder(dirname(resolve(io.cwd, drawing.path)), dirname(drawing.path));
+        writeWhole(resolve(io.cwd, drawing.path), drawing.content, drawing.path);
+      }
+      const what = single ? out : `${counted(drawings.length, 'drawing')} in ${out}`;
+      return drawings.length === 0 ? ', nothing drawn' : `; ${what} drawn in ${since(start)}`;
+    }
+  }
+}
+
+function settingsAbove(folder: string): string[] {
+  const here = join(folder, settingsFile);
+  return dirname(folder) === folder ? [here] : [here, ...settingsAbove(dirname(folder))];
+}
+
+function since(began: number): string {
+  return `${Math.max(1, Math.round(performance.now() - began))} ms`;
+}
