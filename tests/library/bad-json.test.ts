@@ -23,7 +23,7 @@ const faults: readonly (readonly [what: string, json: unknown, path: string, mes
   ['a statement in the wrong place', file({ kind: 'station', name: 'A', at: 'B' }), '/items/0/kind', 'must be `drill`, `session`, `import` or `let`, not `"station"`'],
   ['a width that is a list', drill({ kind: 'area', size: { width: [], length: 2 } }), `${line}/size/width`, 'must be a number or a value in quotes such as `"3 yd"` or `"side + 2"`, not a list'],
   ['a width that is no value', drill({ kind: 'area', size: { width: '3 +', length: 2 } }), `${line}/size/width`, 'must be a value, not `"3 +"`: After `+` comes a number, such as `2`.'],
-  ['a number without end', drill({ kind: 'players', count: 1e999 }), `${line}/count`, 'must be a number or a value in quotes such as `"side + 2"`, not `Infinity`'],
+  ['a number without end', drill({ kind: 'players', count: Infinity }), `${line}/count`, 'must be a number or a value in quotes such as `"side + 2"`, not `Infinity`'],
   ['no number', drill({ kind: 'players', count: NaN }), `${line}/count`, 'must be a number or a value in quotes such as `"side + 2"`, not `NaN`'],
   ['a count with a unit', drill({ kind: 'players', count: '3 m' }), `${line}/count`, 'must be a count, not `"3 m"`: `m` cannot stand here. Before it the line is complete.'],
   ['a point of three', drill({ kind: 'ball', at: [1, 2, 3] }), `${line}/at`, 'must be a place such as `[2, 13]` or `"2 above Base"`, not a list'],
