@@ -8,6 +8,13 @@ import { build } from 'esbuild';
 const root = fileURLToPath(new URL('..', import.meta.url));
 const common = { absWorkingDir: root, bundle: true, minify: true, sourcemap: false, legalComments: 'none', logLevel: 'warning', metafile: true };
 
+/** What the .vsix holds besides the manifest. */
+export const shipped = [
+  'LICENSE', 'README.md', 'shared/font/OFL.txt', 'dist/client', 'dist/server', 'dist/webview', 'dist/shared/font', 'dist/node_modules',
+  ...['icon.png', 'icon.svg', 'file.svg', 'file-dark.svg', 'pitch.svg'].map((name) => `client/icon/${name}`),
+  'client/language-configuration.json', 'client/snippets.json', 'client/walkthrough', 'grammar/generated/halfturn.tmLanguage.json', 'shared/generated/halfturn.schema.json', 'shared/generated/problems.md',
+];
+
 /** Files of the page; also for its tests. */
 export async function buildPage(target = 'dist/webview') {
   await build({ ...common, entryPoints: ['client/webview/page.ts', 'client/webview/page.css'], outdir: target, platform: 'browser', format: 'iife', target: 'es2022', loader: { '.ttf': 'file' }, assetNames: '[name]' });

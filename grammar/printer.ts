@@ -286,7 +286,7 @@ function isOne(value: unknown): boolean {
 }
 
 /** The shortest decimal that is read back as the same number; the language has no exponents. */
-function decimal(value: number): string {
+export function decimal(value: number): string {
   const [digits = '', exponent] = String(Math.abs(value)).split('e');
   const sign = value < 0 ? '-' : '';
   if (exponent === undefined) return sign + digits;

@@ -30,8 +30,10 @@ const closing: ReadonlyMap<string, string> = new Map([
   ['"', '"'], ['“', '“”"'], ['„', '“”"'], ['«', '»'], ['»', '«'], ['‘', '’‘'], ['‚', '’‘'],
 ]);
 
+/** A name or any other word, as a regular expression with the flag `u`. */
+export const wordPattern = '[\\p{L}_][\\p{L}\\p{Nd}\\p{M}_]*';
 // chevrotain drops the `u` flag of a pattern, so those that need it are functions.
-const wordCharacters = /[\p{L}_][\p{L}\p{Nd}\p{M}_]*/uy;
+const wordCharacters = new RegExp(wordPattern, 'uy');
 const speeds = /(?:m\/s|km\/h)(?![\p{L}\p{Nd}\p{M}_])/uy;
 const oneCharacter = /[^]/uy;
 
@@ -76,7 +78,7 @@ const Times = createToken({ name: '×', pattern: '×' });
 export const Stray = createToken({ name: 'stray', pattern: matcher(oneCharacter), start_chars_hint: anyCharacter, line_breaks: false });
 
 /** The words that the language itself gives to things. */
-const nouns = new Set(['area', 'coach', 'floaters']);
+export const nouns: ReadonlySet<string> = new Set(['area', 'coach', 'floaters']);
 export const keywords: ReadonlyMap<string, TokenType> = new Map([...reserved].map((word) => [
   word, createToken({ name: word, pattern: Lexer.NA, categories: [nouns.has(word) ? Noun : AnyWord] }),
 ]));

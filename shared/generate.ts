@@ -1,7 +1,13 @@
 /** Writes what is generated from this room: npm run generate */
 import { mkdirSync, writeFileSync } from 'node:fs';
+import { builderSources } from './build/source.ts';
 import { generated } from './generated.ts';
 
-const folder = new URL('./generated/', import.meta.url);
-mkdirSync(folder, { recursive: true });
-for (const [name, text] of Object.entries(generated())) writeFileSync(new URL(name, folder), text);
+write('./generated/', Object.entries(generated()));
+write('./build/generated/', builderSources('Made by npm run generate: do not edit.'));
+
+function write(to: string, files: Iterable<readonly [name: string, text: string]>): void {
+  const folder = new URL(to, import.meta.url);
+  mkdirSync(folder, { recursive: true });
+  for (const [name, text] of files) writeFileSync(new URL(name, folder), text);
+}

@@ -2,8 +2,7 @@ import { statSync } from 'node:fs';
 import { dirname, extname, resolve, sep } from 'node:path';
 import { nearest } from '../../grammar/spelling.ts';
 import { analyse, analyseDrill, type Analysis, type DrillAnalysis } from '../../shared/analyse.ts';
-import type { Span } from '../../grammar/tree.ts';
-import type { Problem } from '../../shared/problem.ts';
+import { phasesOfPage, problemsOn, withoutOtherPhases } from '../../shared/draw.ts';
 import { toHtml } from '../../shared/render/html.ts';
 import { toSvg } from '../../shared/render/svg.ts';
 import { conventions } from '../../shared/scene/lines.ts';
@@ -189,28 +188,14 @@ export function chosen(drills: readonly DrillAnalysis[], name: string | null, fi
 }
 
 /** The phases to draw, by name: the one asked for, or for a page all that a game shows; null for what is drawn without being asked. */
-function phasesIn({ drill, phases }: DrillAnalysis, asked: string | null, kind: Kind, file: string): readonly (string | null)[] {
+function phasesIn(analysis: DrillAnalysis, asked: string | null, kind: Kind, file: string): readonly (string | null)[] {
+  const { drill, phases } = analysis;
   const names = phases.map(({ phase }) => phase.name ?? phase.id);
-  if (asked === null) {
-    const plays = drill.sequences.some((sequence) => sequence.kind === 'sequence');
-    return kind === '.html' && names.length > 0 ? [...(plays ? [null] : []), ...names] : [null];
-  }
+  if (asked === null) return kind === '.html' ? phasesOfPage(analysis) : [null];
   if (names.includes(asked)) return [asked];
   if (names.length === 0) throw new Refusal(`“${drill.name}” in ${file} has no phases.`);
   const guess = nearest(asked, names);
   throw new Refusal(`There is no phase “${asked}” in “${drill.name}”; ${guess === null ? `there is ${names.map((each) => `“${each}”`).join(', ')}.` : `did you mean “${guess}”?`}`);
-}
-
-/** A phase's sheet has its own problems and those of the drill around it. */
-function withoutOtherPhases({ phases }: DrillAnalysis, name: string, problems: readonly Problem[]): readonly Problem[] {
-  const others = phases.filter(({ phase }) => phase.name !== name);
-  return problems.filter(({ span }) => !others.some(({ phase }) => phase.span.from <= span.from && span.to <= phase.span.to));
-}
-
-/** Those of the drill itself; what only a progression or regression brings belongs on its own sheet. */
-function problemsOn({ drill }: DrillAnalysis, problems: readonly Problem[]): readonly Problem[] {
-  const within = (outer: Span, { span }: Problem): boolean => outer.from <= span.from && span.to <= outer.to;
-  return problems.filter((problem) => within(drill.span, problem) && !drill.changes.some((change) => within(change.span, problem)));
 }
 
 /** Millimetres of sheet that a picture of pixels may be wide or high: past that no viewer opens it. */

@@ -1,10 +1,10 @@
 import { existsSync, globSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { shipped } from '../../client/build.mjs';
 import { codes } from './read.ts';
 
 interface Manifest {
   readonly icon: string;
-  readonly files: readonly string[];
   readonly contributes: {
     readonly commands: readonly { readonly command: string; readonly title: string }[];
     readonly menus: Readonly<Record<string, readonly { readonly command: string }[]>>;
@@ -15,7 +15,7 @@ interface Manifest {
 
 const root = new URL('../../', import.meta.url);
 const text = readFileSync(new URL('package.json', root), 'utf8');
-const { contributes, files } = JSON.parse(text) as Manifest;
+const { contributes, icon } = JSON.parse(text) as Manifest;
 const declared = contributes.commands.map(({ command }) => command);
 const sources = globSync('client/**/*.ts', { cwd: root.pathname }).map((file) => readFileSync(new URL(file, root), 'utf8')).join('\n');
 
@@ -29,10 +29,10 @@ test('menus and keys name declared commands', () => {
   expect(named.filter((command) => !declared.includes(command))).toEqual([]);
 });
 
-test('files that the manifest names are there and are packaged', () => {
-  const named = [...text.matchAll(/"\.?\/?((?:client|grammar|shared)\/[\w./-]+\.\w+)"/g)].map((found) => found[1]!);
+test('files that the manifest names for the editor are there and are packaged', () => {
+  const named = [...JSON.stringify({ icon, contributes }).matchAll(/"\.?\/?((?:client|grammar|shared)\/[\w./-]+\.\w+)"/g)].map((found) => found[1]!);
   expect(named.filter((file) => !existsSync(new URL(file, root)))).toEqual([]);
-  const packaged = new Set(files.flatMap((pattern) => globSync([pattern, `${pattern}/**/*`], { cwd: root.pathname })));
+  const packaged = new Set(shipped.flatMap((pattern) => globSync([pattern, `${pattern}/**/*`], { cwd: root.pathname })));
   expect(named.filter((file) => !packaged.has(file))).toEqual([]);
 });
 

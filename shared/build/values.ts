@@ -1,0 +1,102 @@
+/** What is said of a drill in code: lengths, places and names. All of it becomes the words that a person would write. */
+import { readLeaf, shown } from '../../grammar/json/leaf.ts';
+import { decimal } from '../../grammar/printer.ts';
+import type { Across, Place } from '../../grammar/tree.ts';
+
+/** A number in the unit of the drill, or a value as it is written: `'3 yd'`, `'side + 2'`, or the name that `let` gave back. */
+export type Length = number | string;
+/** Who has a name: a player as `station`, `player` and `keeper` give them back, or the name itself. */
+export type Who = string | { readonly name: string };
+/** A place: two lengths, whoever or whatever stands there, or as it is written: `'area.topRight'`, `'2 above Base'`. */
+export type Spot = readonly [Length, Length] | Who;
+
+/** What was said cannot be written in the language; the message says what and why. Thrown at the call that said it. */
+export class CannotBeWritten extends Error {
+  override readonly name = 'CannotBeWritten';
+}
+
+/** So far right and so far up from the bottom left corner of the area: `(2, 13)`. */
+export function at(x: Length, y: Length): Spot {
+  return [x, y];
+}
+
+/** `2 above Base` */
+export function above(distance: Length, of: Spot): Spot {
+  return beside(distance, 'above', of);
+}
+
+/** `2 below Base` */
+export function below(distance: Length, of: Spot): Spot {
+  return beside(distance, 'below', of);
+}
+
+/** `2 left of Base` */
+export function leftOf(distance: Length, of: Spot): Spot {
+  return beside(distance, 'left of', of);
+}
+
+/** `2 right of Base` */
+export function rightOf(distance: Length, of: Spot): Spot {
+  return beside(distance, 'right of', of);
+}
+
+/** Half-way: `between Base and Left` */
+export function between(a: Spot, b: Spot): Spot {
+  return place(`between ${spoken(a)} and ${spoken(b)}`);
+}
+
+/** Part of the way: `along('1/3', base, left)` is `1/3 from Base to Left`. */
+export function along(fraction: Length, start: Spot, end: Spot): Spot {
+  return place(`${distanceWords(fraction)} from ${spoken(start)} to ${spoken(end)}`);
+}
+
+/** `mirror of Left across length`: across the length swaps left and right, across the width near and far. */
+export function mirrorOf(of: Spot, across: Across): Spot {
+  return place(`mirror of ${spoken(of)} across ${across}`);
+}
+
+/** So far to the right and so far up from a place: `area.centre + (6, 1)`. Not from a place between others: give that a name. */
+export function moved(from: Spot, right: Length, up: Length): Spot {
+  const words = `${spoken(from)} + ${spoken([right, up])}`;
+  const leaf = readLeaf(words, 'place');
+  if ('node' in leaf && (leaf.node as Place).kind !== 'offset') throw new CannotBeWritten(`${shown(spoken(from))} cannot be moved: put a station, a cone or a pole there and move that.`);
+  return place(words);
+}
+
+/** As it stands in the JSON form: names for people, in lists and objects too; what is undefined is left out. */
+export function plain(said: unknown): unknown {
+  if (Array.isArray(said)) return said.map(plain);
+  if (typeof said !== 'object' || said === null) return said;
+  if (isNamed(said)) return said.name;
+  return Object.fromEntries(Object.entries(said).filter(([, held]) => held !== undefined).map(([key, held]) => [key, plain(held)]));
+}
+
+/** People are objects of a class, and all else that is said are plain ones. */
+function isNamed(said: object): said is { readonly name: string } {
+  return Object.getPrototypeOf(said) !== Object.prototype && 'name' in said;
+}
+
+function beside(distance: Length, side: string, of: Spot): Spot {
+  return place(`${distanceWords(distance)} ${side} ${spoken(of)}`);
+}
+
+/** A sum needs brackets before `above`, or it would be a place that is moved. */
+function distanceWords(distance: Length): string {
+  const words = lengthWords(distance);
+  return /[+-]/.test(words) && !/^\([^()]*\)$/.test(words) ? `(${words})` : words;
+}
+
+function lengthWords(length: Length): string {
+  return typeof length === 'number' ? decimal(length) : length;
+}
+
+function spoken(spot: Spot): string {
+  if (typeof spot === 'string') return spot;
+  return 'name' in spot ? spot.name : `(${lengthWords(spot[0])}, ${lengthWords(spot[1])})`;
+}
+
+function place(words: string): Spot {
+  const leaf = readLeaf(words, 'place');
+  if ('fault' in leaf) throw new CannotBeWritten(`This must be ${leaf.fault}`);
+  return words;
+}
