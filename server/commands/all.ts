@@ -1,5 +1,6 @@
 import type { Command } from '../command.ts';
 import { check } from './check.ts';
+import { compare } from './compare.ts';
 import { draw } from './draw.ts';
 import { explain } from './explain.ts';
 import { format } from './format.ts';
@@ -13,6 +14,7 @@ export const commands: readonly Command[] = [
   draw,
   format,
   measure,
+  compare,
   explain,
   newDrill,
   serve,
