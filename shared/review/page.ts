@@ -35,14 +35,16 @@ export interface PageOptions {
   readonly after: string;
   /** For a page in an editor, whose policy knows its script and style by it; without it they are known by their hashes. */
   readonly nonce?: string;
+  /** Without it the reader's colour scheme. */
+  readonly theme?: 'light' | 'dark';
 }
 
-export function toPage(compared: readonly Compared[], { title, before, after, nonce }: PageOptions): string {
+export function toPage(compared: readonly Compared[], { title, before, after, nonce, theme }: PageOptions): string {
   const mark = nonce === undefined ? '' : ` nonce="${escapeXml(nonce)}"`;
   const known = (hash: string) => (nonce === undefined ? `'${hash}'` : `'nonce-${escapeXml(nonce)}'`);
   const policy = ["default-src 'none'", `style-src ${known(styleHash)}`, `script-src ${known(scriptHash)}`, 'font-src data:', "base-uri 'none'", "form-action 'none'"].join('; ');
   return [
-    '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n',
+    `<!doctype html>\n<html lang="en"${theme === undefined ? '' : ` data-theme="${theme}"`}>\n<head>\n<meta charset="utf-8">\n`,
     `<meta http-equiv="Content-Security-Policy" content="${policy}">\n`,
     `<meta name="viewport" content="width=device-width, initial-scale=1">\n<title>${escapeXml(title)}</title>\n<style${mark}>${fontCss}\n${style}</style>\n</head>\n<body>\n<main>\n`,
     `<h1>${escapeXml(title)}</h1>\n<p class="versions">Before: ${escapeXml(before)}. Now: ${escapeXml(after)}.</p>\n`,
@@ -69,8 +71,10 @@ function section({ title, subject, pictures }: Compared, prefix: string): string
 
 function views(prefix: string): string {
   const radio = (value: string, label: string) => `<label><input type="radio" name="${prefix}view" value="${value}" autocomplete="off"${value === 'side' ? ' checked' : ''}> ${label}</label>\n`;
-  return `<fieldset class="views"><legend>Look at them</legend>\n${radio('side', 'side by side')}${radio('over', 'one over the other')}${radio('swipe', 'swiping')}${radio('fade', 'fading')}</fieldset>\n`;
+  return `<fieldset class="views"><legend>Look at them</legend>\n${radio('side', 'side by side')}${radio('over', 'one over the other')}${radio('swipe', 'swiping')}${radio('fade', 'fading')}</fieldset>\n${share}`;
 }
+
+const share = '<label class="share">Before <input type="range" min="0" max="100" step="1" value="50" autocomplete="off" aria-label="How much of each is seen"> Now</label>\n';
 
 function figures({ before, after, over }: Pictures, prefix: string): string {
   const figure = (scene: Scene | null, place: string, label: string) => (
@@ -79,7 +83,7 @@ function figures({ before, after, over }: Pictures, prefix: string): string {
   const both = before !== null && after !== null;
   return [
     `<div class="pair${both ? '' : ' alone'}">\n${figure(before, 'before', 'Before')}${figure(after, 'now', 'Now')}${both ? '<div class="edge"></div>\n' : ''}</div>\n`,
-    both ? `${figure(over, 'over', 'One over the other')}<label class="share">Before <input type="range" min="0" max="100" step="1" value="50" autocomplete="off" aria-label="How much of each is seen"> Now</label>\n` : '',
+    both ? figure(over, 'over', 'One over the other') : '',
   ].join('');
 }
 

@@ -98,7 +98,7 @@ function frameOf(views: readonly View[]): Frame {
   };
 }
 
-function sheetOf(view: View, frame: Frame, name: string, options: PictureOptions): Scene {
+function sheetOf(view: View, frame: Frame, name: 'Before' | 'Now', options: PictureOptions): Scene {
   const { shown, phase } = view;
   const drawn = planOf(view, frame, options);
   const strip = stripOf(shown, phase, options.theme, { left: margin, top: frame.stripTop, width: frame.width - 2 * margin });
@@ -110,8 +110,10 @@ function border(width: number, height: number): Mark {
   return { id: 'sheet', layer: 'sheet', span: null, label: null, shapes: [box(2.5, 2.5, width - 5, height - 5, stroked('ink', 0.35))] };
 }
 
-function caption(words: string, { width }: Frame): Mark {
-  return { id: 'caption', layer: 'title', span: null, label: null, shapes: [text({ x: width / 2, y: margin + 4 }, words.toUpperCase(), 3.4, 'note', { weight: 'bold', anchor: 'middle' })] };
+/** In corners of their own, so that both are read where one sheet is swiped over the other. */
+function caption(words: 'Before' | 'Now', { width }: Frame): Mark {
+  const [x, anchor] = words === 'Before' ? [margin, 'start'] as const : [width - margin, 'end'] as const;
+  return { id: 'caption', layer: 'title', span: null, label: null, shapes: [text({ x, y: margin + 4 }, words.toUpperCase(), 3.4, 'note', { weight: 'bold', anchor })] };
 }
 
 function planOf({ shown, phase }: View, { plan, grass, onPaper }: Frame, { theme, convention }: PictureOptions) {

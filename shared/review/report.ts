@@ -1,11 +1,9 @@
 /** Comparisons of files as words, for a terminal, a pull request and git. */
 import { analyseDrill, type Analysis, type DrillAnalysis } from '../analyse.ts';
-import { compare, thingsOf } from './compare.ts';
+import { compare } from './compare.ts';
 import type { Comparison, Fact, Subject, Version } from './comparison.ts';
 import type { Compared } from './page.ts';
 import { type PictureOptions, picturesOf } from './picture.ts';
-import { said } from './say.ts';
-import type { Thing } from './thing.ts';
 
 /** A file in both versions; null where it is not there. */
 export interface FilePair {
@@ -107,32 +105,4 @@ const names: Readonly<Record<Fact['kind'], string>> = { added: '➕ ', removed: 
 /** Words of a drill as words, whatever is in them: no mark-up, nobody called upon. */
 function marked(words: string): string {
   return words.replace(/\s+/g, ' ').replace(/[\\`*_{}[\]<>#|~&!]/g, '\\$&').replaceAll('@', '@\u200b');
-}
-
-// ---------------------------------------------------------------- one version, for git
-
-/** What there is to know of a file, a thing a line and in a steady order: what `git diff` then compares. */
-export function readable(analysis: Analysis): string {
-  const drills = analysis.drills.flatMap((each) => [
-    `drill “${each.drill.name}”`, ...thingsOf(analysis, each).flatMap((thing) => lineOf(thing, each)),
-    ...each.drill.changes.flatMap((change) => {
-      const changed = analyseDrill(change.drill);
-      const base = new Set(thingsOf(analysis, each).flatMap((thing) => lineOf(thing, each)));
-      return [`  ${change.kind === 'progress' ? 'progression' : 'regression'} “${change.name}”`, ...thingsOf(analysis, changed).flatMap((thing) => lineOf(thing, changed)).filter((line) => !base.has(line)).map((line) => `  ${line}`)];
-    }),
-  ]);
-  const problems = analysis.problems.map(({ code, severity, message }) => `${severity} ${code}: ${message.replace(/\s+/g, ' ')}`);
-  return [...drills, ...problems].map((line) => `${line}\n`).join('');
-}
-
-/** Numbers of beats are left out, so that a beat more does not change the lines of all behind it. */
-function lineOf(thing: Thing, { drill }: DrillAnalysis): string[] {
-  const { kind, title, values, words, span, at } = thing;
-  if (kind === 'action') return [];
-  if (kind === 'beat') return [`  ${words}`];
-  const entries = Object.entries(values).filter(([property]) => !(kind === 'pass' && property === 'start') && property !== 'number');
-  const told = entries.map(([property, { value, unit }]) => `${property} ${said(value, unit, drill)}`).join(', ');
-  if (kind === 'pass') return [`    ball ${told}`];
-  const own = kind === 'drill' ? 'header' : kind === 'rule' || kind === 'point' || kind === 'question' || kind === 'safety' || kind === 'note' ? kind : span === null && at === null ? title : `${kind} ${title}`;
-  return [`  ${own}: ${told}`];
 }
