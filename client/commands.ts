@@ -3,6 +3,7 @@ import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { starter } from '../shared/examples/starter.ts';
 import { explainCommand, type ExplainArguments, playCommand, type PlayArguments, type SceneAnswer, type SceneParams, sceneRequest } from '../shared/protocol.ts';
+import { compareWithBefore } from './compare.ts';
 import { exportPicture } from './export.ts';
 import type { Host } from './extension.ts';
 import type { Preview } from './preview.ts';
@@ -31,6 +32,10 @@ const commands: Readonly<Record<string, Command>> = {
   'halfturn.newDrill': newDrill,
   'halfturn.export': (context) => withScene(context, (answer, params, document) => exportPicture(context, answer, params, document)),
   'halfturn.showNumbers': (context) => withScene(context, ({ measures }) => showNumbers(measures)),
+  'halfturn.compare': ({ client, preview }) => {
+    const document = drillEditor()?.document ?? preview.shown()?.document;
+    return document ? compareWithBefore(client, document) : vscode.window.showInformationMessage('Open a .drill file first.');
+  },
   'halfturn.restartServer': async ({ client }) => {
     await client.stop().catch(() => {});
     await client.start();

@@ -251,6 +251,6 @@ function say(words: string): void {
   vscode.window.setStatusBarMessage(words, 6000);
 }
 
-function nonce(): string {
+export function nonce(): string {
   return [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }

@@ -4,11 +4,12 @@ import {
   type InlayHint, type Position, type ResponseError, type SelectionRange,
 } from 'vscode-languageserver';
 import {
-  editRequest, pictureRequest, playCommand, sceneRequest,
-  type EditAnswer, type EditParams, type PictureParams, type PlayArguments, type SceneAnswer, type SceneParams,
+  compareRequest, editRequest, pictureRequest, playCommand, sceneRequest,
+  type CompareParams, type EditAnswer, type EditParams, type PictureParams, type PlayArguments, type SceneAnswer, type SceneParams,
 } from '../shared/protocol.ts';
 import { conventions } from '../shared/scene/lines.ts';
 import { colourTexts, coloursOf } from '../shared/service/colours.ts';
+import { comparison } from '../shared/service/comparison.ts';
 import { complete } from '../shared/service/complete.ts';
 import { drag } from '../shared/service/drag.ts';
 import { folds } from '../shared/service/folding.ts';
@@ -189,6 +190,7 @@ export function answerQuestions(session: Session): void {
     const found = await shown(document, open, params);
     return found && runtime.picture(found.scene, params.format);
   });
+  asked(compareRequest, (params: CompareParams, _, open) => comparison(open, params));
   asked(editRequest, (params: EditParams, document, open): EditAnswer | null => {
     const edits = document.version === params.version ? drag(open, params.handle, params.to) : null;
     return edits && { version: params.version, edits };

@@ -66,6 +66,22 @@ export interface EditAnswer {
   readonly edits: readonly { readonly span: Span; readonly text: string }[];
 }
 
+/** Client to server: the page that shows what changed from an older text of a file. */
+export const compareRequest = 'halfturn/compare';
+export interface CompareParams {
+  readonly uri: string;
+  /** The older text, and what it is called. */
+  readonly before: string;
+  readonly beforeName: string;
+  readonly theme: 'light' | 'dark';
+  readonly convention: Convention;
+  /** By which the page's policy knows its script and style. */
+  readonly nonce: string;
+}
+export interface CompareAnswer {
+  readonly html: string;
+}
+
 /** Server to client, where the server cannot read files itself: the text of a file; null when there is none. */
 export const readRequest = 'halfturn/read';
 export interface ReadParams {

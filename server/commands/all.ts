@@ -6,6 +6,7 @@ export const commands: Readonly<Record<string, () => Promise<Command>>> = {
   draw: async () => (await import('./draw.ts')).draw,
   format: async () => (await import('./format.ts')).format,
   measure: async () => (await import('./measure.ts')).measure,
+  compare: async () => (await import('./compare.ts')).compare,
   convert: async () => (await import('./convert.ts')).convert,
   explain: async () => (await import('./explain.ts')).explain,
   new: async () => (await import('./new.ts')).newDrill,

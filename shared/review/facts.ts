@@ -1,0 +1,135 @@
+/** From what differs to what a coach is told: what one cause moved is told once, and every difference is in exactly one fact. */
+import { causesOf } from './causes.ts';
+import type { Change, Fact, FactKind } from './comparison.ts';
+import type { Difference } from './differences.ts';
+import { called, renamed, type Renames } from './match.ts';
+import { moved, type Followers } from './moves.ts';
+import type { Speech } from './say.ts';
+import { noticed } from './say.ts';
+import { sentenceOf, type Told } from './sentences.ts';
+
+export function factsOf(differences: readonly Difference[], renames: Renames, speech: Speech): Fact[] {
+  const changed = differences.filter(({ changes }) => changes.size > 0);
+  const claimed = new Set<Change>();
+  const claim = (difference: Difference, wanted: (property: string, change: Change) => boolean = () => true): Change[] => {
+    const own = [...difference.changes].filter(([property, change]) => !claimed.has(change) && wanted(property, change)).map(([, change]) => change);
+    for (const change of own) claimed.add(change);
+    return own;
+  };
+  const facts: Fact[] = changed.filter(isRenamed).map((difference) => renaming(difference, changed, renames, claim));
+
+  const followers = followersOf(changed, causesOf(differences, renames));
+  const parts = partsOf(changed);
+  const unseen: Change[] = [];
+  const tell = (difference: Difference, { kind, sentence, grade }: Told, changes: readonly Change[]): void => {
+    if (changes.length > 0) facts.push({ ...factAbout(difference, kind), sentence, grade, changes });
+  };
+
+  for (const difference of changed) {
+    // Whoever only follows is told with its cause.
+    if (followers.caused.has(difference)) continue;
+    const follow = followers.behind.get(difference) ?? [];
+    const with_ = parts.get(difference) ?? [];
+    for (const told of sentenceOf({ difference, free: (change) => !claimed.has(change), follow, renames, speech, all: differences })) {
+      const own = claim(difference, (property) => told.properties === null || told.properties.includes(property));
+      const rest = told.leads ? [...follow, ...with_, ...told.also].flatMap((each) => claim(each)) : [];
+      if (told.sentence === '') unseen.push(...own, ...rest);
+      else tell(difference, told, [...own, ...rest]);
+    }
+  }
+  for (const { causes, behind } of followers.together) {
+    const [first] = behind;
+    const told = moved(behind, causes, speech, differences);
+    const changes = behind.flatMap((each) => claim(each));
+    if (told === null) unseen.push(...changes);
+    else if (first) tell(first, { kind: 'moved', sentence: told, grade: 'matters', properties: null, leads: true, also: [] }, changes);
+  }
+  const left = [...unseen, ...changed.flatMap((each) => claim(each))];
+  const first = changed[0];
+  if (left.length > 0 && first) {
+    const sentence = left.some(noticed) ? 'Some numbers changed as a consequence of the rest.' : 'Some numbers differ by less than a tape or a watch shows.';
+    facts.push({ ...factAbout(differences.find(({ pair }) => (pair.after ?? pair.before)!.kind === 'drill') ?? first, 'changed'), sentence, grade: 'detail', changes: left });
+  }
+  return facts.sort((a, b) => Number(a.grade === 'detail') - Number(b.grade === 'detail'));
+}
+
+function factAbout({ pair: { before, after } }: Difference, kind: FactKind): Omit<Fact, 'sentence' | 'grade' | 'changes'> {
+  return {
+    kind, about: { kind: (after ?? before)!.kind, before: before?.title ?? null, after: after?.title ?? null },
+    spans: { before: before?.span ?? null, after: after?.span ?? null }, shared: false,
+  };
+}
+
+// ---------------------------------------------------------------- new names
+
+function isRenamed({ pair: { before, after }, changes }: Difference): boolean {
+  return before !== null && after !== null && (called.has(after.kind) || after.kind === 'drill') && changes.has('name');
+}
+
+/** With every line that has changed in nothing but this name. */
+function renaming(difference: Difference, all: readonly Difference[], renames: Renames, claim: (difference: Difference, wanted: (property: string, change: Change) => boolean) => Change[]): Fact {
+  const { before, after } = difference.pair;
+  const [old, now] = [before!.kind === 'sequence' || before!.kind === 'drill' ? `${difference.changes.get('name')!.before}` : before!.id, `${difference.changes.get('name')!.after}`];
+  const own = claim(difference, (property) => property === 'name');
+  const mentions = all.flatMap((each) => claim(each, (_, change) => (
+    typeof change.before === 'string' && typeof change.after === 'string' && renamed(change.before, renames) === change.after && (change.before === old || wordsOf(change.before).includes(old))
+  )));
+  const what = after!.kind === 'drill' ? 'The drill' : after!.kind === 'sequence' ? `The ${difference.pair.after!.title.split(' ')[1]}` : old;
+  const sentence = now === '' ? `${what} “${old}” has no name now.` : old === '' ? `${what} is called “${now}” now.` : `${what} is called ${quoted(now)} now${what === old ? '' : `, was ${quoted(old)}`}.`;
+  return { ...factAbout(difference, 'renamed'), sentence, grade: after!.kind === 'let' ? 'detail' : 'matters', changes: [...own, ...mentions] };
+}
+
+function wordsOf(text: string): readonly string[] {
+  return text.match(/[\p{L}\p{N}_]+/gu) ?? [];
+}
+
+function quoted(name: string): string {
+  return /^[\p{L}\p{N}_]+$/u.test(name) ? name : `“${name}”`;
+}
+
+// ---------------------------------------------------------------- what goes with what
+
+interface Following {
+  readonly caused: ReadonlySet<Difference>;
+  /** Those that follow from one cause, by it. */
+  readonly behind: ReadonlyMap<Difference, Followers>;
+  /** Those that follow from several at once. */
+  readonly together: readonly { readonly causes: readonly Difference[]; readonly behind: Followers }[];
+}
+
+function followersOf(changed: readonly Difference[], causes: ReturnType<typeof causesOf>): Following {
+  const ranks = new Map(changed.map((each, index) => [each, index]));
+  const groups = new Map<string, { causes: Difference[]; behind: Difference[] }>();
+  const caused = new Set<Difference>();
+  for (const difference of changed) {
+    const roots = [...causes(difference)].sort((a, b) => (ranks.get(a) ?? 0) - (ranks.get(b) ?? 0));
+    if (roots.length === 0 || difference.pair.after?.kind === 'beat') continue;
+    caused.add(difference);
+    const key = roots.map((root) => ranks.get(root)).join(' ');
+    const group = groups.get(key) ?? { causes: roots, behind: [] };
+    group.behind.push(difference);
+    groups.set(key, group);
+  }
+  const [single, several] = [[...groups.values()].filter((group) => group.causes.length === 1), [...groups.values()].filter((group) => group.causes.length > 1)];
+  return { caused, behind: new Map(single.map((group) => [group.causes[0]!, group.behind])), together: several };
+}
+
+/** Of beats that came, went or say something else: their movements, and the passes that came or went with them. */
+function partsOf(changed: readonly Difference[]): ReadonlyMap<Difference, readonly Difference[]> {
+  const beats = new Map<string, Difference>();
+  for (const each of changed) {
+    const { before, after } = each.pair;
+    if ((after ?? before)!.kind !== 'beat') continue;
+    if (before) beats.set(`before ${before.id}`, each);
+    if (after) beats.set(`after ${after.id}`, each);
+  }
+  const parts = new Map<Difference, Difference[]>();
+  for (const each of changed) {
+    const { before, after } = each.pair;
+    const { kind } = (after ?? before)!;
+    if (kind !== 'action' && !(kind === 'pass' && (before === null || after === null))) continue;
+    const beat = (after && beats.get(`after ${after.parent}`)) ?? (before && beats.get(`before ${before.parent}`));
+    if (beat) parts.set(beat, [...(parts.get(beat) ?? []), each]);
+  }
+  return parts;
+}

@@ -1,0 +1,93 @@
+/** Things beside the play of a drill: its problems and progressions, what stands in the file around it, sessions. */
+import type { Expression, SessionNode, Span } from '../../grammar/tree.ts';
+import type { Analysis, DrillAnalysis } from '../analyse.ts';
+import type { Drill } from '../model/drill.ts';
+import type { Problem } from '../problem.ts';
+import { plainWords } from '../scene/words.ts';
+import { unitNamed } from '../units.ts';
+import { tokens } from './ground.ts';
+import { count, present, secondsOf, thing, type Thing, words, wordsIn } from './thing.ts';
+
+/** Those inside a span and outside of others. */
+export function problemsIn({ problems, text }: Analysis, span: Span, without: readonly Span[]): Thing[] {
+  const inside = (outer: Span, { span: inner }: Problem) => outer.from <= inner.from && inner.to <= outer.to;
+  return problems.filter((problem) => inside(span, problem) && !without.some((other) => inside(other, problem))).map((problem, index) => thing({
+    kind: 'problem', id: `${index + 1}`, title: plainWords(problem.message).replace(/\.$/, ''), span: problem.span, traits: [problem.code, ...tokens(wordsIn(text, problem.span)), ...tokens(problem.message)],
+    values: { code: words(problem.code), severity: words(problem.severity), message: words(plainWords(problem.message)) },
+  }));
+}
+
+export function progressionsOf({ drill }: DrillAnalysis): Thing[] {
+  return drill.changes.map(({ kind, lever, name, span }) => thing({
+    kind: 'progression', id: name, title: `${kind === 'progress' ? 'progression' : 'regression'} “${name}”`, span, traits: [kind, ...tokens(name)],
+    values: { name: words(name), kind: words(kind), lever: words(lever) },
+  }));
+}
+
+/** What the file says outside of drills and sessions. */
+export function fileThings({ file, text, drills }: Analysis): Thing[] {
+  const bodies = file.items.filter((item) => item.kind === 'drill' || item.kind === 'session').map(({ span }) => span);
+  const loose = problemsIn({ text, file, drills, names: [], problems: [] }, file.span, bodies);
+  return [
+    ...file.items.flatMap((item): Thing[] => {
+      if (item.kind === 'import') return [thing({ kind: 'import', id: item.path.text, title: `“${item.path.text}”`, span: item.span, values: { path: words(item.path.text) } })];
+      if (item.kind === 'let') return [thing({ kind: 'let', id: item.name.text, title: item.name.text, span: item.span, words: wordsIn(text, item.value.span), values: { as: words(wordsIn(text, item.value.span)) } })];
+      return [];
+    }),
+    ...loose,
+  ];
+}
+
+export function sessionThings(node: SessionNode, analysis: Analysis): Thing[] {
+  const { text } = analysis;
+  const said = (span: Span) => words(wordsIn(text, span));
+  const header: Record<string, ReturnType<typeof words> | null> = { name: words(node.name.text) };
+  const things: Thing[] = [];
+  for (const line of node.body.lines) {
+    switch (line.kind) {
+      case 'part': {
+        const length = timeOf(line.length);
+        things.push(thing({
+          kind: 'part', id: line.name.text, title: `“${line.name.text}”`, span: line.span, traits: tokens(`${line.name.text} ${line.of?.text ?? ''}`),
+          values: present({
+            name: words(line.name.text), lasts: length === null ? said(line.length.span) : secondsOf(length), groups: line.groups && said(line.groups.span),
+            drill: line.of && words(line.of.text), at: line.at.length === 0 ? null : words(line.at.map(({ span }) => wordsIn(text, span)).join(', ')), number: count(things.length + 1),
+          }),
+        }));
+        break;
+      }
+      case 'pause': {
+        const length = timeOf(line.length);
+        const name = line.name?.text ?? 'pause';
+        things.push(thing({
+          kind: 'part', id: `${name} ${things.length + 1}`, title: line.name ? `the pause “${name}”` : 'the pause', span: line.span, traits: ['pause', ...tokens(name)],
+          values: { lasts: length === null ? said(line.length.span) : secondsOf(length), number: count(things.length + 1) },
+        }));
+        break;
+      }
+      case 'length': header['time'] = said(line.length.span); break;
+      case 'pitch': header['pitch'] = said(line.size.span); break;
+      case 'kit': header['kit'] = words(line.items.map((item) => `${wordsIn(text, item.count.span)} ${item.what.text}${item.colour ? ` ${item.colour.text}` : ''}`).join(', ')); break;
+      case 'let': things.push(thing({ kind: 'let', id: line.name.text, title: line.name.text, span: line.span, words: wordsIn(text, line.value.span), values: { as: said(line.value.span) } })); break;
+      case 'age': case 'units': case 'ground': header[line.kind] = words(line.value.text); break;
+      case 'players': header['players'] = said(line.count.span); break;
+      case 'theme': header['theme'] = words(line.text.text); break;
+      case 'note': case 'question': case 'safety':
+        things.push(thing({ kind: line.kind, id: `${things.length + 1}`, title: `“${line.text.text}”`, span: line.span, traits: tokens(line.text.text), values: { text: words(line.text.text) } }));
+        break;
+    }
+  }
+  return [thing({ kind: 'drill', id: '', title: node.name.text, span: node.name, values: present(header) }), ...things, ...problemsIn(analysis, node.span, [])];
+}
+
+/** Seconds, of a number written out; null for what has to be worked out. */
+function timeOf(expression: Expression): number | null {
+  if (expression.kind !== 'number' || expression.unit === null) return null;
+  const unit = unitNamed(expression.unit.text);
+  return unit?.kind === 'time' ? expression.value * unit.factor : null;
+}
+
+/** Where the drill's own lines are not: in its progressions. */
+export function changeSpans({ changes }: Drill): Span[] {
+  return changes.map(({ span }) => span);
+}

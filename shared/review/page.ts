@@ -1,0 +1,121 @@
+/** Comparisons as one self-contained page: both versions play in step, and nothing in it comes from elsewhere or runs from a drill's text. */
+import type { Mover, Scene, SceneBeat, StripAxis } from '../scene/scene.ts';
+import { fontCss } from '../render/font-css.ts';
+import { toSvg } from '../render/svg.ts';
+import { escapeXml } from '../render/xml.ts';
+import type { Fact, Subject } from './comparison.ts';
+import { script, scriptHash, style, styleHash } from './page-parts.ts';
+import type { Pictures } from './picture.ts';
+
+/** What the script reads from the page, for every comparison. */
+export interface ComparedData {
+  /** Seconds of the longer of the two. */
+  readonly end: number;
+  readonly beats: readonly Pick<SceneBeat, 'label' | 'start'>[];
+  readonly pictures: readonly {
+    /** The class of its figure. */
+    readonly place: 'before' | 'now' | 'over';
+    readonly tracks: readonly Mover['track'][];
+    readonly strip: (StripAxis & { readonly end: number }) | null;
+  }[];
+}
+
+export interface Compared {
+  /** In the list of what there is to see. */
+  readonly title: string;
+  readonly subject: Subject;
+  /** Null for what has no picture: a session, what the file says around its drills. */
+  readonly pictures: Pictures | null;
+}
+
+export interface PageOptions {
+  readonly title: string;
+  /** What the versions are called, such as `main` and `HEAD`. */
+  readonly before: string;
+  readonly after: string;
+  /** For a page in an editor, whose policy knows its script and style by it; without it they are known by their hashes. */
+  readonly nonce?: string;
+  /** Without it the reader's colour scheme. */
+  readonly theme?: 'light' | 'dark';
+}
+
+export function toPage(compared: readonly Compared[], { title, before, after, nonce, theme }: PageOptions): string {
+  const mark = nonce === undefined ? '' : ` nonce="${escapeXml(nonce)}"`;
+  const known = (hash: string) => (nonce === undefined ? `'${hash}'` : `'nonce-${escapeXml(nonce)}'`);
+  const policy = ["default-src 'none'", `style-src ${known(styleHash)}`, `script-src ${known(scriptHash)}`, 'font-src data:', "base-uri 'none'", "form-action 'none'"].join('; ');
+  return [
+    `<!doctype html>\n<html lang="en"${theme === undefined ? '' : ` data-theme="${theme}"`}>\n<head>\n<meta charset="utf-8">\n`,
+    `<meta http-equiv="Content-Security-Policy" content="${policy}">\n`,
+    `<meta name="viewport" content="width=device-width, initial-scale=1">\n<title>${escapeXml(title)}</title>\n<style${mark}>${fontCss}\n${style}</style>\n</head>\n<body>\n<main>\n`,
+    `<h1>${escapeXml(title)}</h1>\n<p class="versions">Before: ${escapeXml(before)}. Now: ${escapeXml(after)}.</p>\n`,
+    compared.length > 1 ? `<p class="choice"><label>Show <select id="drill" autocomplete="off">${compared.map((each, index) => `<option value="${index}">${escapeXml(each.title)}</option>`).join('')}</select></label></p>\n` : '',
+    compared.length === 0 ? '<p>Nothing changed.</p>\n' : '',
+    ...compared.map((each, index) => section(each, `${index + 1}-`)),
+    '</main>\n',
+    `<script type="application/json" id="compare-data"${mark}>${JSON.stringify(compared.map(dataOf)).replaceAll('<', '\\u003c')}</script>\n<script${mark}>${script}</script>\n</body>\n</html>\n`,
+  ].join('');
+}
+
+/** `prefix` keeps the ids of one comparison from those of another. */
+function section({ title, subject, pictures }: Compared, prefix: string): string {
+  const both = pictures?.before && pictures.after;
+  return [
+    `<section class="change" data-view="side" aria-label="${escapeXml(title)}">\n`,
+    both ? views(prefix) : '',
+    pictures ? figures(pictures, prefix) : '',
+    pictures && pictures.over.end > 0 ? controls(pictures.over.end) : '',
+    factsOf(subject.facts),
+    '</section>\n',
+  ].join('');
+}
+
+function views(prefix: string): string {
+  const radio = (value: string, label: string) => `<label><input type="radio" name="${prefix}view" value="${value}" autocomplete="off"${value === 'side' ? ' checked' : ''}> ${label}</label>\n`;
+  return `<fieldset class="views"><legend>Look at them</legend>\n${radio('side', 'side by side')}${radio('over', 'one over the other')}${radio('swipe', 'swiping')}${radio('fade', 'fading')}</fieldset>\n${share}`;
+}
+
+const share = '<label class="share">Before <input type="range" min="0" max="100" step="1" value="50" autocomplete="off" aria-label="How much of each is seen"> Now</label>\n';
+
+function figures({ before, after, over }: Pictures, prefix: string): string {
+  const figure = (scene: Scene | null, place: string, label: string) => (
+    scene ? `<figure class="${place}" aria-label="${label}">\n${toSvg(scene, { interactive: true, variables: true, prefix: `${prefix}${place}-` })}</figure>\n` : ''
+  );
+  const both = before !== null && after !== null;
+  return [
+    `<div class="pair${both ? '' : ' alone'}">\n${figure(before, 'before', 'Before')}${figure(after, 'now', 'Now')}${both ? '<div class="edge"></div>\n' : ''}</div>\n`,
+    both ? figure(over, 'over', 'One over the other') : '',
+  ].join('');
+}
+
+function controls(end: number): string {
+  return [
+    '<div class="controls" role="group" aria-label="Player">\n',
+    '<button class="play" type="button">Play</button>\n',
+    '<button class="back" type="button" aria-label="Beat before">‹ Beat</button>\n<button class="next" type="button" aria-label="Next beat">Beat ›</button>\n',
+    `<input class="time" type="range" min="0" max="${end.toFixed(2)}" step="0.05" value="0" autocomplete="off" aria-label="Time">\n`,
+    `<output class="clock">0.0 / ${end.toFixed(1)} s</output>\n`,
+    '<label>Speed <select class="speed" autocomplete="off"><option value="0.25">¼</option><option value="0.5">½</option><option value="1" selected>1</option><option value="2">2</option></select></label>\n',
+    '<label><input class="loop" type="checkbox" autocomplete="off" checked> Again and again</label>\n</div>\n',
+  ].join('');
+}
+
+function factsOf(facts: readonly Fact[]): string {
+  const own = facts.filter(({ shared }) => !shared);
+  const list = (shown: readonly Fact[]) => `<ul class="facts" role="list">\n${shown.map(({ kind, sentence }) => `<li class="${kind}">${escapeXml(sentence)}</li>\n`).join('')}</ul>\n`;
+  const [matter, detail] = [own.filter(({ grade }) => grade === 'matters'), own.filter(({ grade }) => grade === 'detail')];
+  return [
+    `<h2>What changed</h2>\n${matter.length > 0 ? list(matter) : '<p>Nothing that matters on the grass.</p>\n'}`,
+    detail.length > 0 ? `<details>\n<summary>${detail.length === 1 ? '1 detail' : `${detail.length} details`}</summary>\n${list(detail)}</details>\n` : '',
+  ].join('');
+}
+
+function dataOf({ pictures }: Compared): ComparedData {
+  if (!pictures) return { end: 0, beats: [], pictures: [] };
+  const { before, after, over } = pictures;
+  const places = [['before', before], ['now', after], ['over', before && after ? over : null]] as const;
+  return {
+    end: over.end,
+    beats: (after ?? before ?? over).beats.map(({ label, start }) => ({ label, start })),
+    pictures: places.flatMap(([place, scene]) => (scene ? [{ place, tracks: scene.movers.map(({ track }) => track), strip: scene.strip && { ...scene.strip, end: scene.end } }] : [])),
+  };
+}

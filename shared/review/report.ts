@@ -1,0 +1,108 @@
+/** Comparisons of files as words, for a terminal, a pull request and git. */
+import { analyseDrill, type Analysis, type DrillAnalysis } from '../analyse.ts';
+import { compare } from './compare.ts';
+import type { Comparison, Fact, Subject, Version } from './comparison.ts';
+import type { Compared } from './page.ts';
+import { type PictureOptions, picturesOf } from './picture.ts';
+
+/** A file in both versions; null where it is not there. */
+export interface FilePair {
+  /** As the newer version has it. */
+  readonly name: string;
+  readonly before: Analysis | null;
+  readonly after: Analysis | null;
+}
+
+export interface ComparedFile extends FilePair {
+  readonly comparison: Comparison;
+}
+
+/** Only those in which something changed. */
+export function changedFiles(pairs: readonly FilePair[]): ComparedFile[] {
+  return pairs.map((pair) => ({ ...pair, comparison: compare(pair.before, pair.after) })).filter(({ comparison }) => comparison.subjects.some((subject) => ownFacts(subject).length > 0));
+}
+
+export interface ChangedSubject extends Compared {
+  readonly file: string;
+}
+
+/** Every drill, progression and session in which something changed, with its pictures. */
+export function changedSubjects(files: readonly ComparedFile[], options: PictureOptions): ChangedSubject[] {
+  return files.flatMap(({ name, before, after, comparison }) => comparison.subjects.filter((subject) => ownFacts(subject).length > 0).map((subject): ChangedSubject => ({
+    file: name, subject, title: titleOf(subject, files.length > 1 ? name : null),
+    pictures: picturesOf(drillIn(before, subject.before), drillIn(after, subject.after), subject, { ...phaseOf(subject, after), ...options }),
+  })));
+}
+
+/** What is not told of the drill around a progression already. */
+export function ownFacts({ facts }: Subject): readonly Fact[] {
+  return facts.filter(({ shared }) => !shared);
+}
+
+function titleOf(subject: Subject, file: string | null): string {
+  const name = nameOf(subject);
+  switch (subject.kind) {
+    case 'file': return file ?? 'The file';
+    case 'drill': return file === null ? name : `${name} (${file})`;
+    case 'progression': return `${name}${file === null ? '' : ` (${file})`}, a variation`;
+    case 'session': return `${name}, the session${file === null ? '' : ` (${file})`}`;
+  }
+}
+
+function nameOf({ before, after }: Subject): string {
+  return (after ?? before)?.name ?? '';
+}
+
+function drillIn(analysis: Analysis | null, version: Version | null): DrillAnalysis | null {
+  const drill = analysis?.drills[version?.drill ?? -1] ?? null;
+  const change = drill?.drill.changes.find(({ id }) => id === version?.change);
+  return change ? analyseDrill(change.drill) : drill;
+}
+
+/** The first phase in which something changed. */
+function phaseOf({ facts, after }: Subject, analysis: Analysis | null): { readonly phase?: string } {
+  const phases = analysis?.drills[after?.drill ?? -1]?.phases ?? [];
+  const found = phases.find(({ phase: { span } }) => facts.some(({ spans: { after: at } }) => at !== null && span.from <= at.from && at.to <= span.to));
+  return found ? { phase: found.phase.id } : {};
+}
+
+// ---------------------------------------------------------------- plain text
+
+/** For a terminal; empty when nothing changed. */
+export function toText(files: readonly ComparedFile[]): string {
+  return files.flatMap(({ name, comparison }) => [name, ...comparison.subjects.flatMap((subject) => {
+    const facts = ownFacts(subject);
+    if (facts.length === 0) return [];
+    const lines = (grade: Fact['grade']) => facts.filter((fact) => fact.grade === grade).map(({ kind, sentence }) => `    ${signs[kind]} ${sentence}`);
+    const details = lines('detail');
+    return [`  ${titleOf(subject, null)}`, ...lines('matters'), ...(details.length > 0 ? ['    in detail:', ...details] : [])];
+  }), '']).join('\n');
+}
+
+const signs: Readonly<Record<Fact['kind'], string>> = { added: '+', removed: '-', moved: '>', renamed: '=', changed: '~' };
+
+// ---------------------------------------------------------------- pull request
+
+/** A comment for a pull request. `pictures`: by the subject, where its picture lies, relative to the text. */
+export function toMarkdown(title: string, changed: readonly ChangedSubject[], pictures: ReadonlyMap<ChangedSubject, string>): string {
+  const parts = changed.map((each) => {
+    const facts = ownFacts(each.subject);
+    const list = (grade: Fact['grade']) => facts.filter((fact) => fact.grade === grade).map(({ kind, sentence }) => `- ${names[kind]}${marked(sentence)}`);
+    const [matter, detail] = [list('matters'), list('detail')];
+    const picture = pictures.get(each);
+    return [
+      `### ${marked(each.title)}`, '',
+      ...(matter.length > 0 ? matter : ['Nothing that matters on the grass.']), '',
+      ...(picture === undefined ? [] : [`![${marked(`${nameOf(each.subject)}: the new version over the old one`)}](${picture})`, '']),
+      ...(detail.length > 0 ? ['<details>', `<summary>${detail.length === 1 ? '1 detail' : `${detail.length} details`}</summary>`, '', ...detail, '', '</details>', ''] : []),
+    ].join('\n');
+  });
+  return `## ${marked(title)}\n\n${parts.length === 0 ? 'Nothing changed.\n' : parts.join('\n')}`;
+}
+
+const names: Readonly<Record<Fact['kind'], string>> = { added: '➕ ', removed: '➖ ', moved: '➡️ ', renamed: '🏷️ ', changed: '' };
+
+/** Words of a drill as words, whatever is in them: no mark-up, nobody called upon. */
+function marked(words: string): string {
+  return words.replace(/\s+/g, ' ').replace(/[\\`*_{}[\]<>#|~&!]/g, '\\$&').replaceAll('@', '@\u200b');
+}
