@@ -8,7 +8,7 @@ import {
   type EditAnswer, type EditParams, type PictureParams, type PlayArguments, type SceneAnswer, type SceneParams,
 } from '../shared/protocol.ts';
 import { colourTexts, coloursOf } from '../shared/service/colours.ts';
-import { complete } from '../shared/service/complete.ts';
+import { complete, importsAt } from '../shared/service/complete.ts';
 import { drag } from '../shared/service/drag.ts';
 import { folds } from '../shared/service/folding.ts';
 import { format, formatTyped } from '../shared/service/format.ts';
@@ -29,7 +29,7 @@ import { textEdits, workspaceEdit } from './lsp/edits.ts';
 import { markup } from './lsp/markup.ts';
 import { documentSymbols, flatSymbols, matches } from './lsp/symbols.ts';
 import { encodedTokens } from './lsp/tokens.ts';
-import { relatives, workspaceFiles } from './neighbours.ts';
+import { relatives, workspaceFiles, workspacePaths } from './neighbours.ts';
 import { uriIn } from './places.ts';
 import { Refused, runner, type Pause } from './run.ts';
 import type { Session } from './session.ts';
@@ -56,8 +56,15 @@ export function answerQuestions(session: Session): void {
     return found && { contents: markup(found.text, client()), range: rangeOf(document.lines, found.span) };
   }));
 
-  connection.onCompletion(about([], ({ params, document, open }) =>
-    completionItems(complete(open, offsetOf(document, params.position)), document, client())));
+  connection.onCompletion(about([], async ({ params, document, open }) => {
+    const offset = offsetOf(document, params.position);
+    const importing = importsAt(open, offset);
+    // Elsewhere a slash divides, or begins a comment.
+    if (params.context?.triggerCharacter === '/' && !importing) return [];
+    const { folder } = document.place;
+    const files = importing && folder !== null ? await workspacePaths(session, folder) : [];
+    return completionItems(complete(open, offset, files), document, client());
+  }));
 
   connection.onDefinition(about(null, async ({ params, document, open }) => {
     const found = symbolAt(open, offsetOf(document, params.position));
