@@ -34,8 +34,8 @@ export function hintOn(svg: SVGSVGElement, node: HTMLElement, thingAt: (target: 
   svg.addEventListener('pointerleave', hide);
   svg.addEventListener('focusin', ({ target }) => {
     if (!(target instanceof Element) || target === svg || !target.matches(':focus-visible')) return;
-    const { left, top, width, height } = target.getBoundingClientRect();
-    say(target, left + width / 2, top + height / 2);
+    const { left, top, width } = target.getBoundingClientRect();
+    say(target, left + width / 2, top);
   });
   svg.addEventListener('focusout', hide);
   document.addEventListener('keydown', ({ key }) => {
