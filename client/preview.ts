@@ -33,6 +33,10 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
   let fetching: 'no' | 'yes' | 'again' = 'no';
   /** The picture that the page has, as JSON: drawing it again would only keep the editor from its keys. */
   let told = '';
+  /** A picture is on its way to the page or being drawn; and the newest that waits until it is there. */
+  let drawing = false;
+  let waiting: Picture | null = null;
+  let control = false;
   /** What the page has put into the editor, which is not told back to it. */
   let revealed: string | null = null;
   let playWhenShown = false;
@@ -51,7 +55,7 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
     fetching = 'yes';
     const wanted = document;
     try {
-      const params: SceneParams = { uri: client.code2ProtocolConverter.asUri(wanted.uri), drill, theme: 'light', convention: conventionSetting() };
+      const params: SceneParams = { uri: client.code2ProtocolConverter.asUri(wanted.uri), drill, theme: 'light', convention: conventionSetting(), control };
       const found = await client.sendRequest<SceneAnswer | null>(sceneRequest, params);
       if (wanted === document) show(wanted, found);
     } catch {
@@ -68,24 +72,36 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
     if (!panel) return;
     if (!found) {
       told = '';
+      waiting = null;
       return tell({ kind: 'nothing', uri, message: 'There is no drill in this file yet.' });
     }
     panel.title = `Pitch: ${found.scene.title}${pinned ? ' (pinned)' : ''}`;
     const { rotation, measures } = found;
     const picture: Picture = {
-      uri, version: found.version, scene: found.scene, drill: found.index, drills: found.drills.map(({ name }) => name),
+      uri, version: found.version, scene: found.scene, drill: found.index, drills: found.drills.map(({ name, drill: of, phase, after }) => ({ name, drill: of, phase, after })),
       problems: found.problems.map(onPage), cursor: of.version === found.version ? cursorIn(of) : null, broken: found.broken && onPage(found.broken),
       turn: rotation && { places: rotation.places, image: rotation.image, order: rotation.order, interval: measures.interval?.seconds ?? null },
     };
-    const words = JSON.stringify(picture);
-    if (words !== told) tell({ kind: 'picture', picture });
-    told = words;
+    draw(picture);
     clearTimeout(curesSoon);
     if (found.problems.length > 0) curesSoon = setTimeout(() => void offerCures(of, found), 300);
     if (playWhenShown) {
       playWhenShown = false;
       tell({ kind: 'player', action: 'play' });
     }
+  };
+
+  /** One picture at a time: those that the page has no time for are left out. */
+  const draw = (picture: Picture): void => {
+    if (drawing) {
+      waiting = picture;
+      return;
+    }
+    const words = JSON.stringify(picture);
+    if (words === told) return;
+    told = words;
+    drawing = ready;
+    tell({ kind: 'picture', picture });
   };
 
   /** Once nothing has been typed for a moment: finding cures takes many analyses. */
@@ -143,7 +159,19 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
       case 'ready':
         ready = true;
         told = '';
+        drawing = false;
+        waiting = null;
         tell({ kind: 'settings', settings: pageSettings() });
+        return refresh();
+      case 'drawn': {
+        const next = waiting;
+        drawing = false;
+        waiting = null;
+        if (next) draw(next);
+        return;
+      }
+      case 'control':
+        control = message.shown;
         return refresh();
       case 'reveal':
         return reveal(message.span);

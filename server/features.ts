@@ -10,7 +10,7 @@ import {
 import { conventions } from '../shared/scene/lines.ts';
 import { colourTexts, coloursOf } from '../shared/service/colours.ts';
 import { comparison } from '../shared/service/comparison.ts';
-import { complete } from '../shared/service/complete.ts';
+import { complete, importsAt } from '../shared/service/complete.ts';
 import { drag } from '../shared/service/drag.ts';
 import { folds } from '../shared/service/folding.ts';
 import { format, formatTyped } from '../shared/service/format.ts';
@@ -31,7 +31,7 @@ import { textEdits, workspaceEdit } from './lsp/edits.ts';
 import { markup } from './lsp/markup.ts';
 import { documentSymbols, flatSymbols, matches } from './lsp/symbols.ts';
 import { encodedTokens } from './lsp/tokens.ts';
-import { relatives, workspaceFiles } from './neighbours.ts';
+import { relatives, workspaceFiles, workspacePaths } from './neighbours.ts';
 import { uriIn } from './places.ts';
 import { Refused, runner, type Pause } from './run.ts';
 import type { Session } from './session.ts';
@@ -58,8 +58,15 @@ export function answerQuestions(session: Session): void {
     return found && { contents: markup(found.text, client()), range: rangeOf(document.lines, found.span) };
   }));
 
-  connection.onCompletion(about([], ({ params, document, open }) =>
-    completionItems(complete(open, offsetOf(document, params.position)), document, client())));
+  connection.onCompletion(about([], async ({ params, document, open }) => {
+    const offset = offsetOf(document, params.position);
+    const importing = importsAt(open, offset);
+    // Elsewhere a slash divides, or begins a comment.
+    if (params.context?.triggerCharacter === '/' && !importing) return [];
+    const { folder } = document.place;
+    const files = importing && folder !== null ? await workspacePaths(session, folder) : [];
+    return completionItems(complete(open, offset, files), document, client());
+  }));
 
   connection.onDefinition(about(null, async ({ params, document, open }) => {
     const found = symbolAt(open, offsetOf(document, params.position));
@@ -190,7 +197,10 @@ export function answerQuestions(session: Session): void {
     const found = await shown(document, open, params);
     return found && runtime.picture(found.scene, params.format);
   });
-  asked(compareRequest, (params: CompareParams, _, open) => comparison(open, params));
+  asked(compareRequest, async (params: CompareParams, document, open) => {
+    const { convention } = await preferences(document);
+    return comparison(open, { ...params, convention: params.convention ?? convention ?? conventions[0] });
+  });
   asked(editRequest, (params: EditParams, document, open): EditAnswer | null => {
     const edits = document.version === params.version ? drag(open, params.handle, params.to) : null;
     return edits && { version: params.version, edits };

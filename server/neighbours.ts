@@ -2,7 +2,7 @@
 import { importedPaths } from '../shared/service/occurrences.ts';
 import type { Open } from '../shared/service/open.ts';
 import type { Document } from './documents.ts';
-import { keyOf, uriIn } from './places.ts';
+import { keyOf, placeOf, uriIn } from './places.ts';
 import type { Pause } from './run.ts';
 import type { Session } from './session.ts';
 
@@ -53,4 +53,12 @@ export async function workspaceFiles(
     }
   }
   return [...found.values()];
+}
+
+/** The paths in a folder of all `.drill` files there; of one that nobody opened, of those open in the editor. */
+export async function workspacePaths({ runtime, documents }: Session, folder: string): Promise<readonly string[]> {
+  const listed = documents.folders().includes(folder) ? await runtime.list(folder) : [];
+  const uris = [...documents.all().map(({ uri }) => uri), ...listed];
+  const places = uris.map((uri) => placeOf(uri, documents.folders()));
+  return [...new Set(places.flatMap((place) => (place.folder === folder && place.path !== null ? [place.path] : [])))].sort();
 }

@@ -172,7 +172,7 @@ function capabilitiesFor(client: Client): ServerCapabilities {
     textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
     ...(client.pulls ? { diagnosticProvider: { identifier: 'halfturn', interFileDependencies: true, workspaceDiagnostics: false } } : {}),
     hoverProvider: true,
-    completionProvider: { triggerCharacters: [' ', '.', '"'] },
+    completionProvider: { triggerCharacters: [' ', '.', '"', '/'] },
     definitionProvider: true,
     referencesProvider: true,
     documentHighlightProvider: true,

@@ -31,12 +31,14 @@ export interface SceneParams {
   readonly theme: Theme;
   /** Null: as the folder of the drill has it. */
   readonly convention: Convention | null;
+  /** Also whose the ground is, for a phase of a game: worked out only when it is asked for. */
+  readonly control?: boolean;
 }
 export interface SceneAnswer {
   readonly version: number;
   /** Of what is shown, in `drills`: every drill, and every phase of a game. */
   readonly index: number;
-  readonly drills: readonly { readonly name: string; readonly span: Span }[];
+  readonly drills: readonly Sheet[];
   readonly scene: Scene;
   /** Those of the drill shown; flagged in the scene in this order. */
   readonly problems: readonly Problem[];
@@ -45,6 +47,19 @@ export interface SceneAnswer {
   /** Who takes whose place after a repetition: for playing several in a row. */
   readonly rotation: Rotation | null;
   readonly measures: Measures;
+}
+
+/** What can be shown by itself. */
+export interface Sheet {
+  /** Of the drill, and of its phase where it is one. */
+  readonly name: string;
+  readonly span: Span;
+  /** Of the drill in the file, from 0. */
+  readonly drill: number;
+  /** Null for the play of the drill. */
+  readonly phase: string | null;
+  /** In `SceneAnswer.drills`: the phase that this one goes on from. */
+  readonly after: number | null;
 }
 
 /** Client to server: the same picture as a file, in base 64. Null without a drill, and where pictures of pixels cannot be made. */
@@ -74,7 +89,8 @@ export interface CompareParams {
   readonly before: string;
   readonly beforeName: string;
   readonly theme: 'light' | 'dark';
-  readonly convention: Convention;
+  /** Null: as the folder of the drill has it. */
+  readonly convention: Convention | null;
   /** By which the page's policy knows its script and style. */
   readonly nonce: string;
 }

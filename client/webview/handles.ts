@@ -23,7 +23,7 @@ export function gripOf(scene: Scene, thing: Thing, spot: Spot): Grip | null {
   if (id.startsWith('zone-')) return cornerOf(scene, thing, spot) ?? sideOf(scene, thing, spot, ['left', 'right', 'bottom', 'top']) ?? whole(scene, thing, middleOf(thing));
   if (/^(?:run|dribble)-/.test(id)) {
     const head = thing.shapes[1]?.kind === 'path' ? pointsOf(thing.shapes[1].d) : [];
-    return head.some(({ x, y }) => Math.hypot(x - spot.x, y - spot.y) <= reach) ? { handle: { kind: 'end', action: span }, at: onGrass(scene, spot) } : null;
+    return head.some(({ x, y }) => Math.hypot(x - spot.x, y - spot.y) <= reach) ? { handle: { kind: 'end', action: span, way: id }, at: onGrass(scene, spot) } : null;
   }
   if (id.startsWith('name-')) {
     const named = [...scene.movers, ...scene.marks].find((other) => other.span?.from === span.from && /^(?:person|thing)-(?!next )/.test(other.id));

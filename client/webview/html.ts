@@ -24,11 +24,13 @@ export function pageHtml({ script, style, source, nonce }: PageFiles): string {
 <main id="page">
 <header>
 <h1 id="title">Pitch</h1>
-<label id="drill-choice" hidden>Drill <select id="drill"></select></label>
+<p id="choices"><label id="drill-choice" hidden>Drill <select id="drill"></select></label>
+<label id="phase-choice" hidden>Phase <select id="phase"></select></label></p>
 </header>
 <section id="pitch-pane" aria-label="Pitch">
 <svg id="pitch" xmlns="http://www.w3.org/2000/svg" role="group" tabindex="0" aria-label="The pitch, drawn to scale" aria-describedby="pitch-words" aria-keyshortcuts="+ - 0"></svg>
 <p id="pitch-words" class="only-heard"></p>
+<p id="hint" aria-hidden="true" hidden></p>
 <div id="notice" role="status"><p id="notice-words" hidden></p></div>
 <p id="empty">Write a drill, or open a <b>.drill</b> file: its pitch appears here.</p>
 <div id="tools" role="toolbar" aria-label="View">
@@ -42,9 +44,15 @@ ${layer('dimensions', 'Dimensions')}
 ${layer('names', 'Names')}
 ${layer('slack', 'Time in hand')}
 ${layer('grid', 'Grid')}
+<span id="game-layers" hidden>
+${layer('lanes', 'Passing lanes')}
+${layer('numbers', 'Numbers in zones')}
+${layer('control', 'Ground controlled', false)}
+</span>
 </fieldset></details>
 </div>
 </section>
+<p id="ground" hidden></p>
 <section id="player" aria-label="Player">
 ${button('back', 'Beat before', 'M11 3.5L5.5 8l5.5 4.5zM4.5 3.5v9')}
 <button id="play" type="button" aria-label="Play" title="Play">${icon('M5 3l8 5-8 5z', 'when-resting')}${icon('M5.5 3.5v9M10.5 3.5v9', 'when-playing')}</button>
@@ -53,7 +61,8 @@ ${button('next', 'Next beat', 'M5 3.5L10.5 8 5 12.5zM11.5 3.5v9')}
 <output id="clock" for="time">0.0 s</output>
 <label>Speed <select id="speed"><option value="0.25">¼</option><option value="0.5">½</option><option value="1" selected>1</option><option value="2">2</option><option value="4">4</option></select></label>
 <label><input id="loop" type="checkbox"> Loop</label>
-<label title="Repetitions in a row, until everyone is where they began"><input id="rounds" type="checkbox"> Go round</label>
+<label id="rounds-choice" title="Repetitions in a row, until everyone is where they began"><input id="rounds" type="checkbox"> Go round</label>
+<label id="on-choice" title="At its end goes on with the phase that follows" hidden><input id="on" type="checkbox"> Play on</label>
 </section>
 <section id="strip-pane" aria-label="Time line">
 <svg id="strip" xmlns="http://www.w3.org/2000/svg" role="img" aria-label="Time line: who runs, waits and has the ball when"></svg>
@@ -82,6 +91,6 @@ function icon(path: string, className = ''): string {
   return `<svg class="icon ${className}" viewBox="0 0 16 16" width="16" height="16" aria-hidden="true"><path d="${path}"/></svg>`;
 }
 
-function layer(name: string, label: string): string {
-  return `<label><input type="checkbox" data-toggles="${name}" checked> ${label}</label>`;
+function layer(name: string, label: string, on = true): string {
+  return `<label><input type="checkbox" data-toggles="${name}"${on ? ' checked' : ''}> ${label}</label>`;
 }

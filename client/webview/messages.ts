@@ -2,6 +2,7 @@
 import type { Span } from '../../grammar/tree.ts';
 import type { Point } from '../../shared/geometry/point.ts';
 import type { Severity } from '../../shared/problem.ts';
+import type { Sheet } from '../../shared/protocol.ts';
 import type { Rotation } from '../../shared/rotation/rotation.ts';
 import type { Scene } from '../../shared/scene/scene.ts';
 import type { Handle } from '../../shared/service/drag.ts';
@@ -14,8 +15,8 @@ export interface Picture {
   readonly version: number;
   readonly scene: Scene;
   readonly turn: Turn | null;
-  /** Names of all drills of the file. */
-  readonly drills: readonly string[];
+  /** All drills of the file, and all phases of its games. */
+  readonly drills: readonly PageSheet[];
   /** Index in `drills` of the one that is shown. */
   readonly drill: number;
   readonly problems: readonly PageProblem[];
@@ -24,6 +25,8 @@ export interface Picture {
   /** What keeps the text from being read whole: the last good picture then stays, dimmed, with this said over it. */
   readonly broken: PageProblem | null;
 }
+
+export type PageSheet = Pick<Sheet, 'name' | 'drill' | 'phase' | 'after'>;
 
 /** Who takes whose place after a repetition, and how often one can start. */
 export interface Turn extends Pick<Rotation, 'places' | 'image' | 'order'> {
@@ -63,6 +66,10 @@ export interface PageSettings {
 
 export type ToHost =
   | { readonly kind: 'ready' }
+  /** The last picture is on the page: another may come. */
+  | { readonly kind: 'drawn' }
+  /** Whether the page shows whose the ground is. */
+  | { readonly kind: 'control'; readonly shown: boolean }
   | { readonly kind: 'reveal'; readonly span: Span }
   | { readonly kind: 'drill'; readonly index: number }
   | { readonly kind: 'drag'; readonly version: number; readonly handle: Handle; readonly to: Point }

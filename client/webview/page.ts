@@ -1,10 +1,12 @@
 /** The page of the pitch: puts its parts together, and speaks with the extension. */
+import { isShown } from '../../shared/scene/frame.ts';
 import type { Layer, SceneBeat } from '../../shared/scene/scene.ts';
 import { gripOn } from './grip.ts';
 import { keyGrip } from './handles.ts';
+import { hintOn } from './hint.ts';
 import { followTheme } from './inks.ts';
 import { beatList, problemList } from './lists.ts';
-import type { PageSettings, Picture, ToHost, ToPage } from './messages.ts';
+import type { PageSettings, PageSheet, Picture, ToHost, ToPage } from './messages.ts';
 import { pictureIn, type Thing } from './picture.ts';
 import { beatsAt, playerOf } from './player.ts';
 import { goingRound, once, type Play } from './rounds.ts';
@@ -29,10 +31,11 @@ interface PageState {
   readonly speed: string;
   readonly loop: boolean;
   readonly rounds: boolean;
+  readonly on: boolean;
   readonly hidden: readonly string[];
 }
 
-const onPitch: ReadonlySet<Layer> = new Set(['zones', 'grid', 'area', 'dimensions', 'paths', 'labels', 'later', 'furniture', 'people', 'ball', 'problems']);
+const onPitch: ReadonlySet<Layer> = new Set(['zones', 'control', 'grid', 'area', 'dimensions', 'lanes', 'paths', 'labels', 'later', 'furniture', 'people', 'ball', 'problems']);
 
 start(acquireVsCodeApi());
 
@@ -46,6 +49,8 @@ function start({ postMessage: send, getState, setState }: Editor): void {
   const speed = byId<HTMLSelectElement>('speed');
   const loop = byId<HTMLInputElement>('loop');
   const rounds = byId<HTMLInputElement>('rounds');
+  const on = byId<HTMLInputElement>('on');
+  const control = document.querySelector<HTMLInputElement>('[data-toggles=control]')!;
   const toggles = [...document.querySelectorAll<HTMLInputElement>('[data-toggles]')];
   const calm = matchMedia('(prefers-reduced-motion: reduce)');
 
@@ -58,15 +63,18 @@ function start({ postMessage: send, getState, setState }: Editor): void {
   let lit: readonly SceneBeat[] | null = null;
   /** Where the cursor of the text is. */
   let cursor: number | null = null;
+  /** The sheet that has been asked for to play on with. */
+  let playsOn: number | null = null;
 
   const save = (): void => setState({
-    uri: shown?.uri ?? saved?.uri ?? null, view: view.state(), time: player.time(), speed: speed.value, loop: loop.checked, rounds: rounds.checked,
+    uri: shown?.uri ?? saved?.uri ?? null, view: view.state(), time: player.time(), speed: speed.value, loop: loop.checked, rounds: rounds.checked, on: on.checked,
     hidden: toggles.filter((toggle) => !toggle.checked).map((toggle) => toggle.dataset['toggles'] ?? ''),
   });
   const saveSoon = settled(save, 300);
 
   const picture = pictureIn(svg, onPitch);
   const view = viewOf(svg, saved?.view ?? null, saveSoon);
+  const hint = hintOn(svg, byId('hint'), picture.thingAt);
 
   const player = playerOf({
     speed: () => Number(speed.value),
@@ -78,13 +86,23 @@ function start({ postMessage: send, getState, setState }: Editor): void {
       picture.place(playing.spotsAt(moment), moment.time);
       svg.classList.toggle('under-way', drawn > 0);
       strip.move(moment.time);
+      hint.follow(moment.time);
+      showGround(moment.time);
       bar.value = `${time}`;
       const now = drawn > 0 || player.playing() ? beatsAt(shown.scene.beats, moment.time) : [beatUnderCursor() ?? []].flat();
       const round = playing.count > 1 ? `Repetition ${moment.round + 1} of ${playing.count}, ` : '';
       clock.value = `${playing.count > 1 ? `${moment.round + 1}/${playing.count} · ` : ''}${moment.time.toFixed(1)} / ${playing.period.toFixed(1)} s`;
       bar.setAttribute('aria-valuetext', `${round}${moment.time.toFixed(1)} seconds${now.map(({ label }) => `, beat ${label}`).join('')}`);
       light(now);
-      if (!player.playing()) saveSoon();
+      if (player.playing()) return;
+      rove(null);
+      saveSoon();
+    },
+    ended: () => {
+      playsOn = shown && on.checked ? sheetAfter(shown, loop.checked) : null;
+      if (playsOn === null) return false;
+      send({ kind: 'drill', index: playsOn });
+      return true;
     },
     changed: () => {
       page.classList.toggle('playing', player.playing());
@@ -116,6 +134,13 @@ function start({ postMessage: send, getState, setState }: Editor): void {
     reveal: (problem) => send({ kind: 'reveal', span: problem.span }),
     cure: (problem, title) => send({ kind: 'fix', problem, title, version: latest }),
   });
+
+  const showGround = (time: number): void => {
+    const mark = control.checked ? shown?.scene.marks.find((each) => each.id.startsWith('ground-') && isShown(each, time)) : undefined;
+    const words = byId('ground');
+    setText(words, mark?.label ?? '');
+    words.hidden = mark === undefined;
+  };
 
   const light = (now: readonly SceneBeat[]): void => {
     if (now.length === lit?.length && now.every((beat, index) => beat === lit?.[index])) return;
@@ -156,7 +181,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
 
   const load = (): void => {
     if (!shown) return;
-    playing = rounds.checked ? goingRound(shown.scene, shown.turn) : once(shown.scene);
+    playing = rounds.checked && shown.drills[shown.drill]?.phase === null ? goingRound(shown.scene, shown.turn) : once(shown.scene);
     bar.max = playing.length.toFixed(2);
     player.load(playing, shown.scene.beats);
   };
@@ -171,6 +196,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
 
   const showPicture = (next: Picture): void => {
     const other = shown?.uri !== next.uri || shown.drill !== next.drill;
+    const otherDrill = shown?.uri !== next.uri || shown.drills[shown.drill]?.drill !== next.drills[next.drill]?.drill;
     const first = shown === null;
     shown = next;
     if (other || next.cursor !== null) cursor = next.cursor;
@@ -179,12 +205,12 @@ function start({ postMessage: send, getState, setState }: Editor): void {
     if (next.broken) notice(next.broken.message, next.broken.span);
     else byId('notice-words').hidden = true;
     setText(byId('title'), scene.title);
-    setText(byId('pitch-words'), `${scene.description} Tab goes to the marks and arrows from one to the next; Enter goes to the text, Alt and an arrow move what can be moved.`);
+    setText(byId('pitch-words'), `${scene.description} Tab goes to the marks and arrows from one to the next; Enter goes to the text, Alt and an arrow move what can be moved.${sheetsBeside(next).length > 1 ? ' Page Down and Page Up go from phase to phase.' : ''}`);
     setAttribute(svg, 'aria-label', `${scene.title}, drawn to scale`);
     picture.show(scene);
     strip.show(scene, next.problems);
     view.follow(scene);
-    if (other && !first) view.fit();
+    if (otherDrill && !first) view.fit();
     showDrills(next);
     showProblems(next.problems);
     beats.show(scene.beats);
@@ -196,6 +222,8 @@ function start({ postMessage: send, getState, setState }: Editor): void {
     if (first && saved) player.seek(saved.time);
     followCursor(false, other);
     rove(null);
+    if (next.drill === playsOn) player.toggle();
+    playsOn = null;
     saveSoon();
   };
 
@@ -204,11 +232,33 @@ function start({ postMessage: send, getState, setState }: Editor): void {
     problems.show(list);
   };
 
-  const showDrills = ({ drills, drill }: Picture): void => {
-    byId('drill-choice').hidden = drills.length < 2;
-    const choice = byId<HTMLSelectElement>('drill');
-    if ([...choice.options].map(({ text }) => text).join('\n') !== drills.join('\n')) choice.replaceChildren(...drills.map((name, index) => new Option(name, `${index}`)));
-    choice.value = `${drill}`;
+  const showDrills = (next: Picture): void => {
+    const sheet = next.drills[next.drill];
+    const drills = next.drills.flatMap(({ drill, name, phase }, index) => (next.drills.findIndex((each) => each.drill === drill) === index ? [{ index, words: phase === null ? name : name.slice(0, -`: ${phase}`.length) }] : []));
+    const phases = sheetsBeside(next).map(({ index, phase }) => ({ index, words: phase ?? 'The drill itself' }));
+    choose('drill', drills, drills.findLast(({ index }) => index <= next.drill)?.index ?? 0);
+    choose('phase', phases, next.drill);
+    const phase = sheet !== undefined && sheet.phase !== null;
+    byId('game-layers').hidden = !phase;
+    byId('rounds-choice').hidden = phase;
+    byId('on-choice').hidden = !phase || sheetsBeside(next).every(({ after }) => after === null);
+  };
+
+  /** Nothing to choose from is not shown. */
+  const choose = (name: 'drill' | 'phase', choices: readonly { readonly index: number; readonly words: string }[], chosen: number): void => {
+    const select = byId<HTMLSelectElement>(name);
+    byId(`${name}-choice`).hidden = choices.length < 2;
+    const same = select.options.length === choices.length && choices.every(({ index, words }, at) => select.options[at]?.text === words && select.options[at]?.value === `${index}`);
+    if (!same) select.replaceChildren(...choices.map(({ index, words }) => new Option(words, `${index}`)));
+    select.value = `${chosen}`;
+  };
+
+  const nextPhase = (by: 1 | -1): void => {
+    if (!shown) return;
+    const sheets = sheetsBeside(shown);
+    const here = sheets.findIndex(({ index }) => index === shown?.drill);
+    const to = sheets[here + by];
+    if (to) send({ kind: 'drill', index: to.index });
   };
 
   /** The last good picture stays, dimmed. */
@@ -232,11 +282,17 @@ function start({ postMessage: send, getState, setState }: Editor): void {
 
   // ---------------------------------------------------------------- by keyboard
 
-  /** One mark at a time can be tabbed to; the arrows go on from it. */
+  let roved: SVGGElement | null = null;
+
+  /** One mark at a time can be tabbed to, as long as it is there; the arrows go on from it. */
   const rove = (to: SVGGElement | null): void => {
-    const nodes = [...svg.querySelectorAll<SVGGElement>('[data-mark][tabindex]')];
-    const current = to ?? nodes.find((node) => node.tabIndex === 0) ?? nodes[0];
-    for (const node of nodes) setAttribute(node, 'tabindex', node === current ? '0' : '-1');
+    const stays = roved?.isConnected && roved.getAttribute('visibility') !== 'hidden';
+    const current = to ?? (stays ? roved : svg.querySelector<SVGGElement>('[data-mark][tabindex]:not([visibility=hidden])'));
+    if (current !== roved) {
+      roved?.setAttribute('tabindex', '-1');
+      current?.setAttribute('tabindex', '0');
+      roved = current;
+    }
     to?.focus();
   };
 
@@ -248,10 +304,11 @@ function start({ postMessage: send, getState, setState }: Editor): void {
     else if (event.key === '-') view.zoom(0.8);
     else if (event.key === '0') view.fit();
     else if (event.key === ' ') player.toggle();
+    else if (event.key === 'PageDown' || event.key === 'PageUp') nextPhase(event.key === 'PageDown' ? 1 : -1);
     else if (event.key === 'Enter' && thing) reveal(thing);
     else if (arrow && thing && event.altKey) nudge(thing, arrow[0], -arrow[1]);
     else if (arrow && thing) {
-      const nodes = [...svg.querySelectorAll<SVGGElement>('[data-mark][tabindex]')];
+      const nodes = [...svg.querySelectorAll<SVGGElement>('[data-mark][tabindex]:not([visibility=hidden])')].filter((node) => node.getClientRects().length > 0);
       const here = nodes.indexOf((event.target as Element).closest('[data-mark]') as SVGGElement);
       rove(nodes[(here + nodes.length + (arrow[0] + arrow[1] > 0 ? 1 : -1)) % nodes.length] ?? null);
     } else if (arrow) view.pan(arrow[0] * 0.1, arrow[1] * 0.1);
@@ -302,10 +359,10 @@ function start({ postMessage: send, getState, setState }: Editor): void {
     player.seek(Number(bar.value));
   });
   rounds.addEventListener('change', load);
-  for (const control of [speed, loop, rounds]) control.addEventListener('change', save);
-  byId<HTMLSelectElement>('drill').addEventListener('change', ({ target }) => send({ kind: 'drill', index: Number((target as HTMLSelectElement).value) }));
+  for (const choice of [speed, loop, rounds, on]) choice.addEventListener('change', save);
+  for (const name of ['drill', 'phase']) byId(name).addEventListener('change', ({ target }) => send({ kind: 'drill', index: Number((target as HTMLSelectElement).value) }));
   for (const toggle of toggles) {
-    toggle.checked = !(saved?.hidden ?? []).includes(toggle.dataset['toggles'] ?? '');
+    if (saved) toggle.checked = !saved.hidden.includes(toggle.dataset['toggles'] ?? '');
     const apply = (): void => void page.classList.toggle(`without-${toggle.dataset['toggles']}`, !toggle.checked);
     toggle.addEventListener('change', () => {
       apply();
@@ -313,6 +370,10 @@ function start({ postMessage: send, getState, setState }: Editor): void {
     });
     apply();
   }
+  control.addEventListener('change', () => {
+    send({ kind: 'control', shown: control.checked });
+    showGround(playing?.momentAt(player.time()).time ?? 0);
+  });
   const choices = byId<HTMLDetailsElement>('layers');
   choices.addEventListener('keydown', ({ key }) => {
     if (key !== 'Escape') return;
@@ -329,9 +390,16 @@ function start({ postMessage: send, getState, setState }: Editor): void {
   addEventListener('message', ({ data }: MessageEvent<ToPage>) => {
     switch (data.kind) {
       case 'picture':
-        return newest(() => take(data.picture));
+        return newest(() => {
+          take(data.picture);
+          send({ kind: 'drawn' });
+        });
       case 'nothing':
-        return newest(() => shown?.uri === data.uri ? keepDimmed(data.message, { span: null }) : void page.classList.add('nothing'));
+        return newest(() => {
+          if (shown?.uri === data.uri) keepDimmed(data.message, { span: null });
+          else page.classList.add('nothing');
+          send({ kind: 'drawn' });
+        });
       case 'cures':
         if (data.version === latest) problems.offer(data.cures);
         return;
@@ -347,6 +415,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
           speed.value = saved?.speed ?? `${settings.speed}`;
           loop.checked = saved?.loop ?? settings.loop;
           rounds.checked = saved?.rounds ?? false;
+          on.checked = saved?.on ?? false;
         }
         started = true;
         return;
@@ -359,7 +428,22 @@ function start({ postMessage: send, getState, setState }: Editor): void {
 
   followTheme();
   page.classList.add('nothing');
+  if (control.checked) send({ kind: 'control', shown: true });
   send({ kind: 'ready' });
+}
+
+/** Of the drill that is shown, with their places among all. */
+function sheetsBeside({ drills, drill }: Picture): readonly (PageSheet & { readonly index: number })[] {
+  return drills.map((sheet, index) => ({ ...sheet, index })).filter((sheet) => sheet.drill === drills[drill]?.drill);
+}
+
+/** The phase that goes on from the one shown; from the last one, to where its passage begins when it is to begin again. */
+function sheetAfter({ drills, drill }: Picture, again: boolean): number | null {
+  const next = drills.findIndex(({ after }) => after === drill);
+  if (next >= 0) return next;
+  let first = drill;
+  for (let before = drills[first]?.after ?? null; before !== null && before < first; before = drills[first]?.after ?? null) first = before;
+  return again && first !== drill ? first : null;
 }
 
 /** Of several pictures within a frame only the last is drawn. */

@@ -3,7 +3,7 @@ import { liftPerMetre } from '../../shared/render/lift.ts';
 import { isShown } from '../../shared/scene/frame.ts';
 import { layers, type Layer, type Mark, type Mover, type Scene } from '../../shared/scene/scene.ts';
 import type { Lifted } from './rounds.ts';
-import { alike, patchShapes, svgNode } from './shapes.ts';
+import { alike, patchShapes, setAttribute, svgNode } from './shapes.ts';
 
 /** What a node stands for. */
 export type Thing = Mark | Mover;
@@ -48,7 +48,11 @@ export function pictureIn(root: SVGSVGElement, shown: ReadonlySet<Layer>): Pictu
 
   const place = (spots: ReadonlyMap<string, Lifted>, time: number): void => {
     for (const [id, entry] of kept) {
-      if ('during' in entry.thing) entry.node.setAttribute('visibility', isShown(entry.thing, time) ? 'inherit' : 'hidden');
+      const there = !('layer' in entry.thing) || isShown(entry.thing, time);
+      if (there !== entry.shown) {
+        entry.shown = there;
+        entry.node.setAttribute('visibility', entry.shown ? 'inherit' : 'hidden');
+      }
       const spot = spots.get(id) ?? null;
       if (spot?.x === entry.spot?.x && spot?.y === entry.spot?.y && spot?.height === entry.spot?.height) continue;
       entry.spot = spot;
@@ -70,10 +74,12 @@ export function pictureIn(root: SVGSVGElement, shown: ReadonlySet<Layer>): Pictu
 
 interface Kept {
   readonly node: SVGGElement;
-  /** Where the shapes are: a ball has them above its shadow. */
+  /** Where the shapes are: a ball has them above its shadow, a lane above what the pointer takes it by. */
   readonly body: SVGGElement;
   readonly lift: SVGGElement | null;
   thing: Thing;
+  /** What comes and goes is there now. */
+  shown: boolean;
   /** Where it has been moved to. */
   spot: Lifted | null;
 }
@@ -82,19 +88,30 @@ function made(thing: Thing, ball: boolean): Kept {
   const node = svgNode('g', { 'data-mark': thing.id });
   const lift = ball ? svgNode('g') : null;
   if (lift) node.append(svgNode('ellipse', { cx: '0.3', cy: '0.5', rx: '0.9', ry: '0.6', fill: 'var(--note)', 'fill-opacity': '0.5' }), lift);
-  const body = lift ?? node;
+  const thin = 'layer' in thing && thing.layer === 'lanes' ? svgNode('g') : null;
+  if (thin) node.append(svgNode('path', { class: 'reach', d: wayOf(thing) }), thin);
+  const body = lift ?? thin ?? node;
   patchShapes(body, [], thing.shapes);
   if ('track' in thing) node.classList.add('mover');
   if (thing.label !== null && thing.span !== null) node.tabIndex = -1;
   name(node, thing);
-  return { node, body, lift, thing, spot: null };
+  return { node, body, lift, thing, shown: true, spot: null };
 }
 
 function renewed(entry: Kept, thing: Thing): Kept {
-  if (!alike(entry.thing.shapes, thing.shapes)) patchShapes(entry.body, entry.thing.shapes, thing.shapes);
+  if (!alike(entry.thing.shapes, thing.shapes)) {
+    patchShapes(entry.body, entry.thing.shapes, thing.shapes);
+    const reach = entry.body.previousElementSibling;
+    if (reach?.matches('.reach')) setAttribute(reach, 'd', wayOf(thing));
+  }
   if (entry.thing.label !== thing.label) name(entry.node, thing);
   entry.thing = thing;
   return entry;
+}
+
+/** Along which a line too thin for the pointer is taken. */
+function wayOf({ shapes: [first] }: Thing): string {
+  return first?.kind === 'path' ? first.d : '';
 }
 
 /** What can be chosen has a name; the rest is part of the picture. Letters on it are not its name, so it is no button to those who listen. */

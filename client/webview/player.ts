@@ -23,9 +23,11 @@ export interface PlayerOptions {
   /** `drawn` is the time that the picture shows. */
   readonly show: (time: number, drawn: number) => void;
   readonly changed: () => void;
+  /** It has played to its end; true when something else is played from there, and it need not begin again. */
+  readonly ended: () => boolean;
 }
 
-export function playerOf({ speed, loop, calm, show, changed }: PlayerOptions): Player {
+export function playerOf({ speed, loop, calm, show, changed, ended }: PlayerOptions): Player {
   let length = 0;
   /** Starts of all beats in all repetitions, rising. */
   let stops: readonly number[] = [];
@@ -53,7 +55,7 @@ export function playerOf({ speed, loop, calm, show, changed }: PlayerOptions): P
     time += (Math.max(0, now - last) / 1000) * speed();
     last = now;
     if (time >= length) {
-      if (!loop()) {
+      if (ended() || !loop()) {
         time = length;
         return rest();
       }

@@ -27,5 +27,5 @@ const kinds: Readonly<Record<CompletionKind, CompletionItemKind>> = {
   minigoal: CompletionItemKind.Field, hurdle: CompletionItemKind.Field, ladder: CompletionItemKind.Field, coach: CompletionItemKind.Class,
   station: CompletionItemKind.Class, team: CompletionItemKind.Interface, floaters: CompletionItemKind.Interface, player: CompletionItemKind.Class,
   keeper: CompletionItemKind.Class, sequence: CompletionItemKind.Event, phase: CompletionItemKind.Event, change: CompletionItemKind.Event,
-  drill: CompletionItemKind.Module, session: CompletionItemKind.Module,
+  drill: CompletionItemKind.Module, session: CompletionItemKind.Module, file: CompletionItemKind.File,
 };

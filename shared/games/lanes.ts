@@ -9,7 +9,7 @@ import { wantedArrival } from '../timeline/pass.ts';
 import type { Pass, Timeline } from '../timeline/timeline.ts';
 import { boardOf, sidesAt, type Board, type Sides, type Standing } from './board.ts';
 import type { Possession } from './possession.ts';
-import { isFirst, race, wayOf, type Race, type Struck } from './race.ts';
+import { isFirst, race, wayOf, type Race, type Way } from './race.ts';
 
 export interface LaneReport {
   /** Number of the beat. */
@@ -33,8 +33,10 @@ export interface Lane {
   readonly at: Point;
   /** How it can be played; null when opponents close it, or it is too far. */
   readonly open: 'ground' | 'lofted' | null;
-  /** An opponent who closes it along the ground. */
+  /** Of the opponents who close it along the ground, the one who does best. */
   readonly by: ActorId | null;
+  /** By how many seconds they are first; null without one. */
+  readonly lead: number | null;
 }
 
 /** An opponent who is first by less than this, in seconds, is not told: whoever plays it sees them come. A choice without a source. */
@@ -95,14 +97,14 @@ function report(board: Board, whole: boolean, beat: number, from: ActorId, time:
 /** Who could cut out a pass to a team-mate, or stand in the way of a shot: there the goalkeeper is left out, whose save is no fault. */
 function raceFor(board: Board, { kind, flight, fromAt, to, toAt }: Pass, { mates, opponents }: Sides): LaneReport['race'] {
   const ball = { flight, from: fromAt, to: toAt };
-  if (kind === 'shot') return firstOf(board, { ...ball, receiver: null }, opponents.filter(({ actor }) => actor.kind !== 'keeper'));
+  if (kind === 'shot') return firstOf(wayOf({ ...ball, receiver: null }, board.effort), opponents.filter(({ actor }) => actor.kind !== 'keeper'));
   const receiver = mates.find(({ actor }) => actor.id === to)?.chaser;
-  return receiver ? firstOf(board, { ...ball, receiver }, opponents) : null;
+  return receiver ? firstOf(wayOf({ ...ball, receiver }, board.effort), opponents) : null;
 }
 
 /** The opponent who does best. Whoever is near is asked first: then those far away are soon done with. */
-function firstOf(board: Board, ball: Struck, opponents: readonly Standing[]): LaneReport['race'] {
-  const way = wayOf(ball, board.effort);
+function firstOf(way: Way, opponents: readonly Standing[]): LaneReport['race'] {
+  const { ball } = way;
   const gaps = new Map(opponents.map((each) => [each, closestOnSegment(each.chaser.at, ball.from, ball.to).distance]));
   let best: LaneReport['race'] = null;
   for (const { actor, chaser } of [...opponents].sort((a, b) => gaps.get(a)! - gaps.get(b)!)) {
@@ -115,16 +117,15 @@ function firstOf(board: Board, ball: Struck, opponents: readonly Standing[]): La
 function laneTo(board: Board, from: Point, { actor, chaser }: Standing, opponents: readonly Standing[]): Lane {
   const to = chaser.at;
   const length = distance(from, to);
-  const closedBy = (flight: Flight): ActorId | null => {
-    const way = wayOf({ flight, from, to, receiver: chaser }, board.effort);
-    return opponents.find((each) => isFirst(way, each.chaser, doubtful))?.actor.id ?? null;
-  };
+  const wayOn = (flight: Flight): Way => wayOf({ flight, from, to, receiver: chaser }, board.effort);
+  const isClosed = (way: Way): boolean => opponents.some((each) => isFirst(way, each.chaser, doubtful));
   const rolled = rollTo(length, wantedArrival(board.drill, plain), board.friction, board.launch.roll);
-  const by = rolled.kind === 'dies' ? null : closedBy(rolled);
-  if (rolled.kind !== 'dies' && by === null) return { to: actor.id, at: to, open: 'ground', by: null };
+  const ground = rolled.kind === 'dies' ? null : wayOn(rolled);
+  const closer = ground && isClosed(ground) ? firstOf(ground, opponents) : null;
+  if (ground && closer === null) return { to: actor.id, at: to, open: 'ground', by: null, lead: null };
   const lofted = loftTo(length, board.launch.loft);
-  const over = lofted.kind !== 'dies' && lofted.height > constants.reachHeight.value && closedBy(lofted) === null;
-  return { to: actor.id, at: to, open: over ? 'lofted' : null, by };
+  const over = lofted.kind !== 'dies' && lofted.height > constants.reachHeight.value && !isClosed(wayOn(lofted));
+  return { to: actor.id, at: to, open: over ? 'lofted' : null, by: closer?.by ?? null, lead: closer && -closer.margin };
 }
 
 /** How a lane is tried: as hard as a plain pass of the drill's tempo. */

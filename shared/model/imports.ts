@@ -79,6 +79,14 @@ export function pathFrom(from: string, written: string): string | null {
   return steps.join('/');
 }
 
+/** How a file of the workspace is written in another one: the inverse of {@link pathFrom}. */
+export function pathTo(from: string, path: string): string {
+  const [folder, steps] = [from.split('/').slice(0, -1), path.split('/')];
+  let common = 0;
+  while (common < folder.length && common < steps.length - 1 && folder[common] === steps[common]) common += 1;
+  return [...folder.slice(common).map(() => '..'), ...steps.slice(common)].join('/');
+}
+
 /** Walks back from the text to every file that needs it, so that each import that leads there can say by which way. */
 function reportCircles(root: string, byPath: ReadonlyMap<string, Source>, report: (problem: Problem) => void): void {
   const importers = new Map<string, string[]>();

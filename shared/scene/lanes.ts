@@ -14,18 +14,20 @@ import { box, circle, filled, line, mm, path, stroked, text, type Spot } from '.
 import { gap } from './traces.ts';
 import { figure } from './units.ts';
 
-/** One mark a moment; what no longer fits stays away, for the mark says it all aloud. */
+/** One mark a lane and moment; words that no longer fit stay away, for the mark says them aloud. */
 export function laneMarks(phase: PhaseAnalysis, plan: Plan, room: Room): Mark[] {
   const moments = momentsOf(phase);
   return phase.lanes.flatMap((report, index): Mark[] => {
     const during = moments[index];
-    const others = report.lanes.filter(({ to }) => to !== played(phase, report));
-    if (!during || others.length === 0) return [];
+    if (!during) return [];
     const own = room.fork();
-    return [{
-      id: `lanes-${index + 1}`, layer: 'lanes', span: spanOf(phase, report), label: laneWords(report, others), during,
-      shapes: [...others.flatMap((lane) => laneShapes(phase, report, lane, plan)), ...nearestShapes(phase, report, plan, own)],
-    }];
+    const common = { layer: 'lanes', span: spanOf(phase, report), during } as const;
+    const nearest = nearestShapes(phase, report, plan, own);
+    const others = report.lanes.filter(({ to }) => to !== played(phase, report)).flatMap((lane): Mark[] => {
+      const shapes = laneShapes(phase, report, lane, plan, own);
+      return shapes.length === 0 ? [] : [{ ...common, id: `lane-${index + 1}-${lane.to}`, label: laneWords(report, lane), shapes }];
+    });
+    return [...others, ...(nearest ? [{ ...common, id: `nearest-${index + 1}`, ...nearest }] : [])];
   });
 }
 
@@ -66,13 +68,12 @@ function spanOf({ timeline, phase }: PhaseAnalysis, { beat }: LaneReport) {
   return timeline.beats.find(({ number }) => number === beat)?.span ?? phase.span;
 }
 
-function laneWords({ from }: LaneReport, lanes: readonly Lane[]): string {
-  const open = lanes.filter((lane) => lane.open !== null).map(({ to, open }) => (open === 'lofted' ? `${to} through the air` : to));
-  const closed = lanes.filter((lane) => lane.open === null).map(({ to, by }) => (by === null ? `${to} is too far` : `${by} closes ${to}`));
-  return [`${from} on the ball`, open.length > 0 ? `also open: ${open.join(', ')}` : 'no other lane open', ...closed].join('; ');
+function laneWords({ from }: LaneReport, { to, open, by, lead }: Lane): string {
+  const how = open === 'ground' ? 'open' : open === 'lofted' ? 'open through the air' : by === null || lead === null ? 'too far' : `closed by ${by} by ${seconds(lead)}`;
+  return `${from} to ${to}: ${how}`;
 }
 
-function laneShapes({ timeline }: PhaseAnalysis, report: LaneReport, lane: Lane, plan: Plan): Shape[] {
+function laneShapes({ timeline }: PhaseAnalysis, report: LaneReport, lane: Lane, plan: Plan, room: Room): Shape[] {
   const [from, to] = [report.at, lane.at].map((at) => onSheet(plan, at)) as [Spot, Spot];
   const length = gap(from, to);
   const start = radius.person + 1.4;
@@ -81,10 +82,19 @@ function laneShapes({ timeline }: PhaseAnalysis, report: LaneReport, lane: Lane,
   const at = (along: number): Spot => ({ x: from.x + ((to.x - from.x) * along) / length, y: from.y + ((to.y - from.y) * along) / length });
   if (lane.open !== null) return openLane(at(start), at(end), lane.open === 'lofted');
   const closer = timeline.tracks.find(({ actor }) => actor === lane.by);
-  if (!closer) return [];
+  if (!closer || lane.lead === null) return [];
   const stands = onSheet(plan, personAt(closer, report.time));
   const cut = at(start + 1 + closestOnSegment(stands, at(start + 1), at(end)).fraction * (end - start - 1));
-  return closedLane(at(start), cut, gap(stands, cut) > radius.person + 2 ? stands : cut);
+  const apart = gap(stands, cut) > radius.person + 2;
+  return [...closedLane(at(start), cut, apart ? stands : cut), ...leadShapes(`${lane.by} ${seconds(lane.lead)}`, cut, apart ? 1.2 : radius.person + 1, room)];
+}
+
+/** Beside the cross; nowhere else, for it would not be known which one it is about. */
+function leadShapes(words: string, cut: Spot, clear: number, room: Room): Shape[] {
+  const width = textWidth(words, 1.8, 'medium');
+  const beside = [...around(cut, both(clear), width, 2, { x: 0, y: -1 })].slice(0, 8);
+  const place = room.take(beside, width + 0.4, 2.2);
+  return place ? [text({ x: place.at.x, y: place.at.y + 0.9 * capHeight }, words, 1.8, 'lane', { anchor: 'middle' })] : [];
 }
 
 function openLane(from: Spot, to: Spot, lofted: boolean): Shape[] {
@@ -104,20 +114,23 @@ function crossAt({ x, y }: Spot, half: number): string {
 }
 
 /** Where the best of the opponents comes closest to the ball that is played, and how much later than it. */
-function nearestShapes({ timeline }: PhaseAnalysis, { race, pass }: LaneReport, plan: Plan, room: Room): Shape[] {
-  if (!race || pass === null || race.margin < -doubtful || race.margin > 1) return [];
+function nearestShapes({ timeline }: PhaseAnalysis, { race, pass }: LaneReport, plan: Plan, room: Room): Pick<Mark, 'label' | 'shapes'> | null {
+  if (!race || pass === null || race.margin < -doubtful || race.margin > 1) return null;
   const struck = timeline.passes[pass];
-  if (!struck) return [];
+  if (!struck) return null;
   const at = onSheet(plan, race.at);
   const words = `${race.by} ${seconds(Math.max(0, race.margin))} too late`;
   const width = textWidth(words, 2, 'medium');
   const places = [...around(at, both(1.6), width, 2.2, { x: 0, y: -1 })].map((place) => ({ ...place, cost: place.cost / 4 }));
   const place = room.take(places, width + 0.8, 2.6);
-  if (!place) return [];
-  return [
-    box(place.at.x - width / 2 - 0.3, place.at.y - 1.1, width + 0.6, 2.2, filled('paper')),
-    text({ x: place.at.x, y: place.at.y + capHeight }, words, 2, 'lane', { anchor: 'middle' }),
-  ];
+  if (!place) return null;
+  return {
+    label: `${struck.from} to ${struck.to ?? 'nobody'}: ${words}`,
+    shapes: [
+      box(place.at.x - width / 2 - 0.3, place.at.y - 1.1, width + 0.6, 2.2, filled('paper')),
+      text({ x: place.at.x, y: place.at.y + capHeight }, words, 2, 'lane', { anchor: 'middle' }),
+    ],
+  };
 }
 
 function seconds(value: number): string {

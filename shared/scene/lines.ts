@@ -58,7 +58,7 @@ export function waysOf(drill: Drill, timeline: Timeline): Way[] {
   for (const track of timeline.tracks) {
     for (const [index, move] of track.moves.entries()) {
       ways.push({
-        id: `${move.kind}-${track.actor}-${index + 1}`, kind: kindOf(move), beats: ledBy(move.beat, track.actor, move.action.span),
+        id: wayId(move, track.actor, index), kind: kindOf(move), beats: ledBy(move.beat, track.actor, move.action.span),
         actor: track.actor, span: move.action.span, path: move.path, start: move.start,
       });
     }
@@ -66,6 +66,11 @@ export function waysOf(drill: Drill, timeline: Timeline): Way[] {
   const drawn = ways.filter((way) => way.path.length > 0.05).sort((a, b) => a.start - b.start);
   // The walks lie below everything else.
   return [...walksOf(drill, timeline, drawn), ...merged(numberedOnce(drawn))];
+}
+
+/** Of the movement at this index of an actor's moves. */
+export function wayId({ kind }: Pick<Move, 'kind'>, actor: string, index: number): string {
+  return `${kind}-${actor}-${index + 1}`;
 }
 
 export function kindOf({ kind, action: { verb } }: Move): LineKind {

@@ -6,6 +6,7 @@ import { unitDocs } from '../../grammar/units.ts';
 import { words, type WordEntry, type WordGroup } from '../../grammar/words.ts';
 import type { NameEntry, NameKind } from '../model/names.ts';
 import { grounds, tempos } from '../model/drill.ts';
+import { pathTo } from '../model/imports.ts';
 import { kitKinds } from '../model/session.ts';
 import { bibNames } from './colours.ts';
 import { expectedAfter, type Expected } from './expect.ts';
@@ -14,7 +15,7 @@ import { namesAt, type Open } from './open.ts';
 import { sentenceAt, type Sentence } from './sentence.ts';
 import { snippets } from './snippets.ts';
 
-export type CompletionKind = 'keyword' | 'verb' | 'value' | 'unit' | 'anchor' | 'snippet' | NameKind;
+export type CompletionKind = 'keyword' | 'verb' | 'value' | 'unit' | 'anchor' | 'snippet' | 'file' | NameKind;
 
 export interface Completion {
   readonly label: string;
@@ -30,9 +31,11 @@ export interface Completion {
   readonly replaces: Span;
 }
 
-export function complete(open: Open, offset: number): readonly Completion[] {
+/** `files` are those of the workspace, as its paths: wanted where {@link importsAt} says so. */
+export function complete(open: Open, offset: number, files: readonly string[] = []): readonly Completion[] {
   const sentence = sentenceAt(open.text, offset);
   if (!sentence) return [];
+  if (isImport(sentence)) return fileItems(open, files, sentence).map((item) => ({ ...item, replaces: sentence.word }));
   const names = namesAt(open, offset);
   const values = new Set(names.filter(({ kind }) => kind === 'let').map(({ name }) => name));
   const expected = (words: Sentence['before']): readonly Expected[] => expectedAfter(sentence.context, words, values);
@@ -43,6 +46,25 @@ export function complete(open: Open, offset: number): readonly Completion[] {
     .sort((a, b) => a.rank - b.rank)
     .filter(({ label }) => !labels.has(label) && labels.add(label))
     .map((item) => ({ ...item, replaces: sentence.word }));
+}
+
+/** Whether the name of a file is written here. */
+export function importsAt({ text }: Open, offset: number): boolean {
+  const sentence = sentenceAt(text, offset);
+  return sentence !== null && isImport(sentence);
+}
+
+function isImport({ context, before }: Sentence): boolean {
+  return context === 'file' && before.length === 1 && before[0]?.image === 'import';
+}
+
+/** In the order of the workspace; as they are written in this file. */
+function fileItems({ workspace: { path: own } }: Open, files: readonly string[], { quoted }: Sentence): Item[] {
+  if (own === null) return [];
+  return files.filter((path) => path !== own).map((path) => {
+    const label = pathTo(own, path);
+    return { label, kind: 'file', detail: 'A file of this folder.', doc: '', insert: quoted ? label : `"${label}"`, rank: first };
+  });
 }
 
 /** Words that go on with the line above. */

@@ -9,14 +9,15 @@ import type { Written } from './adjust.ts';
 import { moved } from './move.ts';
 import { nodeAround } from './nodes.ts';
 import { drillAt, type Open } from './open.ts';
+import { originalOf } from './originals.ts';
 import { resized, type Side } from './resize.ts';
 
 /** What is dragged. */
 export type Handle =
   /** A station, a player, a piece of furniture, a ball supply, a zone as a whole: by the place of its statement. */
   | { readonly kind: 'thing'; readonly statement: Span }
-  /** Where an action leads: the end of a run, a pass into space. */
-  | { readonly kind: 'end'; readonly action: Span }
+  /** Where an action leads: the end of a run, a pass into space; `way` is the id of its mark, needed in a mirrored sequence, whose one statement makes them all. */
+  | { readonly kind: 'end'; readonly action: Span; readonly way?: string }
   /** A side of a zone or of the area; `zone` is its id, needed where one statement makes several. */
   | { readonly kind: 'side'; readonly statement: Span; readonly side: Side; readonly zone?: Id }
   /** A corner of a polygon. */
@@ -43,8 +44,9 @@ function dragged(open: Open, handle: Handle, to: Point, analysis: DrillAnalysis)
       return found && moved(found.place, found.at, to, context);
     }
     case 'end': {
-      const found = endOf(open, analysis, handle.action);
-      return found && moved(found.place, found.at, to, context);
+      const image = handle.way === undefined ? null : originalOf(open, analysis, handle.action, handle.way);
+      const found = endOf(open, analysis, image?.action.span ?? handle.action);
+      return found && moved(found.place, found.at, image?.point(to) ?? to, context);
     }
     case 'side': {
       const statement = nodeAround(open.analysis.file, handle.statement, isSpace);

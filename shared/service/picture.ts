@@ -1,16 +1,15 @@
 /** The picture of a drill for the preview. */
-import type { Span } from '../../grammar/tree.ts';
 import type { DrillAnalysis } from '../analyse.ts';
-import type { SceneAnswer, SceneParams } from '../protocol.ts';
+import type { SceneAnswer, SceneParams, Sheet } from '../protocol.ts';
 import type { Convention } from '../scene/lines.ts';
 import { stage } from '../scene/scene.ts';
 import { atLevels, type Levels } from './levels.ts';
 import { touches, type Open } from './open.ts';
 
 export function picture(
-  { analysis }: Open, { drill: wanted, theme, convention }: Omit<SceneParams, 'uri' | 'convention'> & { readonly convention: Convention }, levels: Levels,
+  { analysis }: Open, { drill: wanted, theme, convention, control }: Omit<SceneParams, 'uri' | 'convention'> & { readonly convention: Convention }, levels: Levels,
 ): Omit<SceneAnswer, 'version'> | null {
-  const sheets = analysis.drills.flatMap(sheetsOf);
+  const sheets = sheetsOf(analysis.drills);
   const index = 'index' in wanted ? wanted.index : sheetAt(sheets, wanted.offset);
   const sheet = sheets[index];
   if (!sheet) return null;
@@ -18,31 +17,37 @@ export function picture(
   const problems = atLevels(analysis.problems, levels).filter(({ span }) => touches(shown.drill.span, span.from));
   return {
     index,
-    drills: sheets.map(({ name, span }) => ({ name, span })),
-    scene: stage(shown, { theme, convention, problems, ...(phase === null ? {} : { phase }) }),
+    drills: sheets.map(({ shown: _, ...sheet }) => sheet),
+    scene: stage(shown, { theme, convention, problems, ...(phase === null ? {} : { phase, ...(control ? { control } : {}) }) }),
     problems,
     broken: problems.find(({ code }) => code === 'syntax') ?? null,
-    rotation: shown.rotation,
+    rotation: phase === null ? shown.rotation : null,
     measures: shown.measures,
   };
 }
 
-/** What can be shown of a drill: its play, and each phase of a game for itself. */
-interface Sheet {
-  readonly name: string;
-  readonly span: Span;
+interface Shown extends Sheet {
   readonly shown: DrillAnalysis;
-  readonly phase: string | null;
 }
 
-function sheetsOf(shown: DrillAnalysis): Sheet[] {
-  const { name, span } = shown.drill;
-  const phases = shown.phases.map(({ phase }) => ({ name: `${name}: ${phase.name ?? ''}`, span: phase.span, shown, phase: phase.name }));
-  return shown.timeline.beats.length > 0 || phases.length === 0 ? [{ name, span, shown, phase: null }, ...phases] : phases;
+/** Of every drill its play, and each phase of a game for itself. */
+function sheetsOf(drills: readonly DrillAnalysis[]): Shown[] {
+  const found: Shown[] = [];
+  for (const [drill, shown] of drills.entries()) {
+    const { name, span } = shown.drill;
+    if (shown.timeline.beats.length > 0 || shown.phases.length === 0) found.push({ name, span, drill, shown, phase: null, after: null });
+    const first = found.length;
+    const ids = shown.phases.map(({ phase }) => phase.id);
+    for (const { phase } of shown.phases) {
+      const before = phase.after === null ? -1 : ids.indexOf(phase.after);
+      found.push({ name: `${name}: ${phase.name ?? ''}`, span: phase.span, drill, shown, phase: phase.name, after: before < 0 ? null : first + before });
+    }
+  }
+  return found;
 }
 
 /** The phase that an offset lies in, else the first sheet of the drill there, or of the last one before. */
-function sheetAt(sheets: readonly Sheet[], offset: number): number {
+function sheetAt(sheets: readonly Shown[], offset: number): number {
   const within = sheets.findLastIndex(({ span }) => span.from <= offset && offset <= span.to);
   if (within >= 0) return within;
   const before = sheets.findLast(({ shown }) => shown.drill.span.from <= offset);

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { alone, analyse } from '../../shared/analyse.ts';
+import { doubtful } from '../../shared/games/lanes.ts';
 import { personAt } from '../../shared/timeline/at.ts';
 
 const ground = `  age U15
@@ -148,7 +149,9 @@ describe('a rule that is broken as a phase starts is told where that comes from'
 
 test('the lanes at a pass: who is free, how, and who closes the others', () => {
   const { phases } = game('player Eve of Red at (25, 27)', 'player Fay of Red at (28, 5)', 'phase "One" {\nAnn passes to Bea\n}');
-  expect(phases[0]!.lanes[0]!.lanes.map(({ to, open, by }) => [to, open, by])).toEqual([['Bea', 'ground', null], ['Eve', 'lofted', 'Cid'], ['Fay', null, 'Dan']]);
+  const { lanes } = phases[0]!.lanes[0]!;
+  expect(lanes.map(({ to, open, by }) => [to, open, by])).toEqual([['Bea', 'ground', null], ['Eve', 'lofted', 'Cid'], ['Fay', null, 'Dan']]);
+  expect(lanes.map(({ lead }) => lead !== null && lead > doubtful)).toEqual([false, true, true]);
 });
 
 test.each(['switch-to-the-corners', 'three-zones', 'rondo'])('the demo %s shows three phases, and the ball changes sides in one', (name) => {

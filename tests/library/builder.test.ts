@@ -114,7 +114,7 @@ const statements: readonly (readonly [(d: DrillLines) => unknown, string])[] = [
   [(d) => d.ruleExactly('Back', 1, 'floaters'), 'rule Back exactly 1 floaters'],
   [(d) => d.ruleNo('Back', 'defenders'), 'rule Back no defenders'],
   [(d) => d.expect(4, 2, 'area'), 'expect 4 v 2 in area'],
-  [(d) => d.scorePass(1, 'End', { from: 'Back' }), 'score 1 for pass from Back to End'],
+  [(d) => d.scorePass(1, { from: 'Back', into: 'End' }), 'score 1 for pass from Back to End'],
   [(d) => d.scoreGoal(2, 'North'), 'score 2 for goal in North'],
   [(d) => d.scorePasses(1, 8), 'score 1 for 8 passes'],
   [(d) => d.bouts(4, '3 min', { rest: '1 min' }), 'bouts 4 x 3 min rest 1 min'],

@@ -1,6 +1,7 @@
 /** Several files, several folders, and settings that change. */
 import { afterEach, expect, test } from 'vitest';
-import type { CodeAction, Diagnostic, DocumentLink, InitializeParams, Location, WorkspaceEdit } from 'vscode-languageserver/node';
+import type { CodeAction, CompletionItem, Diagnostic, DocumentLink, InitializeParams, Location, WorkspaceEdit } from 'vscode-languageserver/node';
+import { analysedNotification, type Analysed, type SceneAnswer, type SceneParams, sceneRequest } from '../../shared/protocol.ts';
 import { square } from '../service/texts.ts';
 import { full, minimal } from './clients.ts';
 import { editor, type Editor } from './harness.ts';
@@ -91,6 +92,33 @@ test('an import is a link to its file', async () => {
   await started(minimal);
   const [link] = await e.ask<DocumentLink[]>('textDocument/documentLink', { textDocument: { uri: one } });
   expect(link).toMatchObject({ target: sizes, range: { start: { line: 0, character: 8 } } });
+});
+
+test('the files of the folder are offered for an import, open or not', async () => {
+  await started(full);
+  const unsaved = 'file:///club/unsaved.drill';
+  await e.open(unsaved, 'let wide = 3\n');
+  await e.change(one, 2, [{ text: 'import "' }]);
+  const asked = { textDocument: { uri: one }, position: { line: 0, character: 8 }, context: { triggerKind: 2, triggerCharacter: '"' } };
+  const items = await e.ask<CompletionItem[]>('textDocument/completion', asked);
+  expect(items.map(({ label }) => label)).toEqual(['shared parts/sizes.drill', 'two.drill', 'unsaved.drill']);
+});
+
+test('what is typed into an imported file and not saved is seen on the pitch of those that import it', async () => {
+  await started(full);
+  const told = () => e.heard.filter(({ method, params }) => method === analysedNotification && (params as Analysed).uri === one).length;
+  const width = async () => {
+    const params: SceneParams = { uri: one, drill: { index: 0 }, theme: 'light', convention: 'solid pass' };
+    return (await e.ask<SceneAnswer>(sceneRequest, params)).scene.description.match(/Area (\d+) by/)?.[1];
+  };
+  expect(await width()).toBe('4');
+  await e.open(sizes, disk[sizes]!);
+  await e.settle();
+  const before = told();
+  await e.change(sizes, 2, [{ text: 'let wide = 9\n' }]);
+  await e.settle();
+  expect(told()).toBe(before + 1);
+  expect(await width()).toBe('9');
 });
 
 test('symbols come from every folder, and folders come and go', async () => {

@@ -74,11 +74,17 @@ describe('what only games have', () => {
     expect(moments.filter((time) => tallies.filter((mark) => isShown(mark, time)).length > 1)).toEqual([]);
     expect([words(tallies.filter((mark) => isShown(mark, 0))), words(tallies.filter((mark) => isShown(mark, end)))]).toEqual([[], ['1 v 0']]);
   });
-  it('lanes of one moment at a time, which say who closes what', () => {
+  it('lanes of one moment at a time, which say who closes what by how much', () => {
     const lanes = drawn().marks.filter(({ layer }) => layer === 'lanes');
-    expect(lanes.filter((mark) => isShown(mark, 0)).map(({ id, label }) => [id, label])).toEqual([['lanes-1', expect.stringMatching(/^Blues1 on the ball; also open: Blues3.*Reds\d closes Jokers1/)]]);
-    const ids = (svg: string) => [...svg.matchAll(/id="(lanes-\d+)"/g)].map(([, id]) => id);
-    expect(ids(toSvg(drawn()))).toEqual(['lanes-1']);
+    const first = lanes.filter((mark) => isShown(mark, 0));
+    expect(first.map(({ id, label }) => [id, label])).toEqual([
+      ['lane-1-Blues3', 'Blues1 to Blues3: open'],
+      ['lane-1-Jokers1', 'Blues1 to Jokers1: closed by Reds2 by 0.7 s'],
+      ['nearest-1', 'Blues1 to Blues2: Reds1 0.2 s too late'],
+    ]);
+    expect(words(first)).toEqual(['Reds2 0.7 s', 'Reds1 0.2 s too late']);
+    const ids = (svg: string) => [...svg.matchAll(/id="((?:lane|nearest)-\d+[^"]*)"/g)].map(([, id]) => id);
+    expect(ids(toSvg(drawn()))).toEqual(first.map(({ id }) => id));
     expect(ids(toSvg(drawn(), { interactive: true }))).toEqual(lanes.map(({ id }) => id));
   });
   it('whose ball it is over the time line', () => {

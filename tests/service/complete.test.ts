@@ -1,6 +1,7 @@
 import { globSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { keywords, tokenize } from '../../grammar/tokens.ts';
+import { pathFrom } from '../../shared/model/imports.ts';
 import { complete } from '../../shared/service/complete.ts';
 import { cursor, openIn, square } from './texts.ts';
 
@@ -126,4 +127,19 @@ test('whatever stands in a sound text is offered where it stands', () => {
     }
   }
   expect(missed).toEqual([]);
+});
+
+test.each([
+  ['import "|"', ['lengths.drill', '../goals.drill', '../shared parts/sizes.drill', 'deeper/one.drill']],
+  ['import "le|ngths.drill"\ndrill "A" {\n}', ['lengths.drill', '../goals.drill', '../shared parts/sizes.drill', 'deeper/one.drill']],
+  ['import |', ['"lengths.drill"', '"../goals.drill"', '"../shared parts/sizes.drill"', '"deeper/one.drill"']],
+  ['drill "|"', []],
+])('the files that %j could bring in', (text, inserts) => {
+  const offset = text.indexOf('|');
+  const own = 'club/a.drill';
+  const files = ['club/lengths.drill', own, 'goals.drill', 'shared parts/sizes.drill', 'club/deeper/one.drill'];
+  const found = complete(openIn({ [own]: text.replace('|', '') }, own), offset, files);
+  expect(found.map(({ insert }) => insert)).toEqual(inserts);
+  // What is offered leads back to the file.
+  expect(found.map(({ label }) => pathFrom(own, label))).toEqual(inserts.length === 0 ? [] : files.filter((path) => path !== own));
 });

@@ -161,3 +161,18 @@ test.each([
   const action = opened(text, alone).analysis.drills[0]!.drill.sequences[0]!.beats[0]!.lead.chain[0]!;
   expect(applyEdits(text, drag(opened(text, alone), { kind: 'end', action: action.span }, to)!)).toContain(becomes);
 });
+
+// The image of (x, y) on an area 20 wide and 20 long is (20 - x, y) across its length and (x, 20 - y) across its width: worked out by hand.
+test.each([
+  ['length', '(16, 12)', 'run-Right-1', { x: 14, y: 16 }, 'Left runs to (6, 16)'],
+  ['length', '(16, 12)', 'run-Right-2', { x: 17, y: 12 }, 'then runs to (3, 12)'],
+  ['width', '(4, 8)', 'run-Right-1', { x: 8, y: 4 }, 'Left runs to (8, 16)'],
+  ['length', '(16, 12)', 'run-Right-9', { x: 8, y: 4 }, null],
+])('a run mirrored across the %s moves its original', (across, right, way, to, becomes) => {
+  const base = across === 'length' ? '(10, 2)' : '(10, 10)';
+  const last = `sequence "right" mirrors "left" across ${across}`;
+  const text = `drill "A" {\n  area 20 x 20\n  station Base at ${base}\n  station Left at (4, 12)\n  station Right at ${right}\n  ball at Base\n  sequence "left" {\n    Base passes to Left while Left runs to (7, 15) then runs to (4, 12)\n    Left passes to Base\n  }\n  ${last}\n}\n`;
+  const from = text.indexOf(last);
+  const edits = drag(opened(text, alone), { kind: 'end', action: { from, to: from + last.length }, way }, to);
+  expect(edits === null ? null : applyEdits(text, edits)).toEqual(becomes === null ? null : expect.stringContaining(becomes));
+});

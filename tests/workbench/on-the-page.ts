@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import type { Page } from 'playwright-core';
 import type { ToHost } from '../../client/webview/messages.ts';
 import { giveAndGo } from './folder.ts';
 import { example, launch, openPitchPage, pictureOf, type PitchPage, type Theme } from './pitch-page.ts';
@@ -11,6 +12,7 @@ export async function onThePage(): Promise<void> {
   try {
     for (const theme of ['light', 'dark', 'high-contrast', 'high-contrast-light'] as const) await axe(await openPitchPage(browser, { theme }), theme);
     await byKeyboard(await openPitchPage(browser));
+    for (const theme of ['light', 'dark', 'high-contrast', 'high-contrast-light'] as const) await games(await openPitchPage(browser, { theme }), theme);
     await goingRound(await openPitchPage(browser, { width: 640, height: 1000 }));
     await calm(await openPitchPage(browser, { calm: true }));
     await narrow(await openPitchPage(browser, { width: 320, height: 640 }));
@@ -25,10 +27,88 @@ async function axe(pitch: PitchPage, theme: Theme): Promise<void> {
     await pitch.tell({ kind: 'picture', picture: pictureOf(example('in-a-hurry')) });
     await pitch.tell({ kind: 'cures', version: 1, cures: [['Move it to (14, 13)'], [], [], []] });
     await pitch.page.locator('#layers summary').click();
-    // The page's policy lets no script in from outside but this: it comes from the test, not from the page.
-    await pitch.page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
-    const { violations } = await pitch.page.evaluate(() => (globalThis as unknown as { axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> } }).axe.run());
-    equal(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`), []);
+    await nothingFound(pitch.page);
+  });
+}
+
+async function nothingFound(page: Page): Promise<void> {
+  // The page's policy lets no script in from outside but this: it comes from the test, not from the page.
+  await page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
+  const { violations } = await page.evaluate(() => (globalThis as unknown as { axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> } }).axe.run());
+  equal(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`), []);
+}
+
+/** A game: its phases, the lanes and the numbers of the time that is shown, and whose the ground is. */
+async function games({ page, tell, heard }: PitchPage, theme: Theme): Promise<void> {
+  const step = stepsOn(`page-game-${theme}`, page);
+  const text = example('switch-to-the-corners');
+  const asked = async (): Promise<ToHost[]> => (await heard()).filter(({ kind }) => kind === 'drill' || kind === 'control');
+  const lanes = (): Promise<(string | null)[]> => page.locator('#pitch [data-layer=lanes] > g').evaluateAll((nodes) => nodes.filter((node) => node.getClientRects().length > 0 && getComputedStyle(node).visibility === 'visible').map((node) => node.getAttribute('aria-label')));
+  await tell({ kind: 'picture', picture: pictureOf(text, 1, { sheet: 1 }) });
+
+  await step('lanes of the moment, and what closes them', async () => {
+    await tell({ kind: 'picture', picture: pictureOf(example('crowded-game')) });
+    equal((await lanes()).includes('Red1 to Red3: closed by Green1 by 0.8 s'), true);
+    await tell({ kind: 'picture', picture: pictureOf(text, 1, { sheet: 1 }) });
+    const first = await lanes();
+    equal(first.includes('Amber2 to Amber1: open'), true);
+    await page.locator('#next').click();
+    const second = await lanes();
+    equal(second.includes('Amber3 to Amber1: open'), true);
+    equal(first.filter((label) => second.includes(label)), []);
+    await page.locator('#back').click();
+  });
+  await step('a lane says what it is to the pointer and to the keyboard', async () => {
+    const lane = page.locator('#pitch [data-mark="lane-1-Joker1"]');
+    const box = await lane.boundingBox();
+    if (!box) throw new Error('no lane');
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await page.locator('#hint', { hasText: 'Amber2 to Joker1: open' }).waitFor();
+    await page.keyboard.press('Escape');
+    await page.locator('#hint').waitFor({ state: 'hidden' });
+    await page.locator('#pitch').focus();
+    await page.keyboard.press('Tab');
+    for (let left = 60; left > 0 && !(await page.locator('#hint').isVisible()); left -= 1) await page.keyboard.press('ArrowRight');
+    matches(await page.locator('#hint').innerText(), /^Amber2 to /);
+    equal(await page.evaluate(() => document.activeElement?.getAttribute('aria-label')), await page.locator('#hint').innerText());
+  });
+  await step('the ground when it is asked for', async () => {
+    equal(await page.locator('#ground').isVisible(), false);
+    await page.locator('#layers summary').click();
+    await page.locator('[data-toggles=control]').focus();
+    await page.keyboard.press('Space');
+    equal((await asked()).at(-1), { kind: 'control', shown: true });
+    await tell({ kind: 'picture', picture: pictureOf(text, 1, { sheet: 1, control: true }) });
+    matches(await page.locator('#ground').innerText(), /^Ground controlled: Amber \d+ %, Navy \d+ %, Joker \d+ %$/);
+    await nothingFound(page);
+  });
+  await step('layers come and go', async () => {
+    await page.locator('[data-toggles=lanes]').uncheck();
+    equal(await lanes(), []);
+    await page.locator('[data-toggles=numbers]').uncheck();
+    equal(await page.locator('#pitch [data-mark^=tally-]').evaluateAll((nodes) => nodes.filter((node) => node.getClientRects().length > 0).length), 0);
+    await page.locator('[data-toggles=control]').uncheck();
+    equal((await asked()).at(-1), { kind: 'control', shown: false });
+    await page.keyboard.press('Escape');
+  });
+  await step('phases are chosen, by keyboard too', async () => {
+    equal(await page.locator('#phase option').allInnerTexts(), ['Out and over', 'Through the line', 'Won and out again']);
+    await page.locator('#phase').selectOption('Out and over');
+    equal((await asked()).at(-1), { kind: 'drill', index: 0 });
+    await page.locator('#pitch').focus();
+    await page.keyboard.press('PageDown');
+    equal((await asked()).at(-1), { kind: 'drill', index: 2 });
+  });
+  await step('plays on with the phase that follows, and from the last one begins again', async () => {
+    await page.locator('#on').check();
+    await page.locator('#speed').selectOption('4');
+    await page.locator('#play').click();
+    await page.waitForFunction(() => (globalThis as unknown as { sent: { kind: string }[] }).sent.filter(({ kind }) => kind === 'drill').length === 3);
+    equal((await asked()).at(-1), { kind: 'drill', index: 2 });
+    await tell({ kind: 'picture', picture: pictureOf(text, 1, { sheet: 2 }) });
+    await page.locator('#play[aria-label=Pause]').waitFor();
+    await page.waitForFunction(() => (globalThis as unknown as { sent: { kind: string }[] }).sent.filter(({ kind }) => kind === 'drill').length === 4);
+    equal((await asked()).at(-1), { kind: 'drill', index: 1 });
   });
 }
 

@@ -6,8 +6,9 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import { buildPage } from '../../client/build.mjs';
 import { pageHtml } from '../../client/webview/html.ts';
 import type { Picture, ToHost, ToPage } from '../../client/webview/messages.ts';
-import { analyse } from '../../shared/analyse.ts';
-import { stage } from '../../shared/scene/scene.ts';
+import { alone } from '../../shared/analyse.ts';
+import { opened } from '../../shared/service/open.ts';
+import { picture } from '../../shared/service/picture.ts';
 
 export const root = fileURLToPath(new URL('../../', import.meta.url));
 export const chromiumPath = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
@@ -51,15 +52,14 @@ export async function openPitchPage(browser: Browser, options: { readonly theme?
   return { page, tell, heard: () => page.evaluate(() => (globalThis as unknown as { sent: ToHost[] }).sent) };
 }
 
-export function pictureOf(text: string, version = 1): Picture {
-  const { drills, problems } = analyse(text);
-  const [first] = drills;
-  if (!first) throw new Error('no drill');
-  const scene = stage(first, { theme: 'light', convention: 'solid pass', problems });
-  const { rotation, measures } = first;
+/** `sheet`: which of the drills and phases of the text. */
+export function pictureOf(text: string, version = 1, { sheet = 0, control = false } = {}): Picture {
+  const answer = picture(opened(text, alone), { drill: { index: sheet }, theme: 'light', convention: 'solid pass', control }, {});
+  if (!answer) throw new Error('no drill');
+  const { scene, drills, index, rotation, measures } = answer;
   return {
-    uri: 'file:///one.drill', version, scene, drills: drills.map(({ drill }) => drill.name), drill: 0, cursor: null, broken: null,
-    problems: problems.map(({ code, severity, message, span }) => ({ code, severity, message, span })),
+    uri: 'file:///one.drill', version, scene, drills, drill: index, cursor: null, broken: null,
+    problems: answer.problems.map(({ code, severity, message, span }) => ({ code, severity, message, span })),
     turn: rotation && { places: rotation.places, image: rotation.image, order: rotation.order, interval: measures.interval?.seconds ?? null },
   };
 }
