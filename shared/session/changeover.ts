@@ -33,7 +33,7 @@ function placesOf(things: readonly Thing[], kind: Thing['kind']): readonly Point
 
 /** `handled`: seconds of picking up and putting down. */
 function workOf(kind: Thing['kind'], before: readonly Point[], after: readonly Point[]): Work & { readonly handled: number } {
-  const { seconds, load } = carrying.things[kind];
+  const { up: pick, down: put, load } = carrying.things[kind];
   const pairs = paired(kind, before, after);
   const lay = pairs.filter(({ from, to }) => from && to && isThere(from, to));
   const moved = pairs.flatMap(({ from, to }) => (from && to && !isThere(from, to) ? [{ kind, from, to }] : []));
@@ -46,7 +46,7 @@ function workOf(kind: Thing['kind'], before: readonly Point[], after: readonly P
     comesUp: up,
     goesDown: down,
     walk: metres.reduce((sum, each) => sum + each, 0) / load,
-    handled: seconds * (2 * moved.length + up.length + down.length),
+    handled: pick * (moved.length + up.length) + put * (moved.length + down.length),
   };
 }
 
@@ -90,10 +90,10 @@ function exact(kind: Thing['kind'], before: readonly Point[], after: readonly Po
 
 /** Seconds for one pair of hands. */
 function costOf(kind: Thing['kind'], from: Point | null, to: Point | null): number {
-  const { seconds, load } = carrying.things[kind];
+  const { up, down, load } = carrying.things[kind];
   if (from && to && isThere(from, to)) return 0;
   const metres = distance(from ?? carrying.pile, to ?? carrying.pile);
-  return (from ? seconds : 0) + (to ? seconds : 0) + metres / load / carrying.speed;
+  return (from ? up : 0) + (to ? down : 0) + metres / load / carrying.speed;
 }
 
 /** Near enough to stay where it is. */

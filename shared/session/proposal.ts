@@ -23,11 +23,11 @@ export interface Shorter {
 }
 
 /** So many shifts of a part are tried after each place of the part before, and so many ways through the session followed. CHOSEN for speed: small sessions are searched whole. */
-const mostShifts = 16;
-const mostWays = 16;
+const mostShifts = 12;
+const mostWays = 12;
 
-/** Less is not worth the writing: seconds. */
-const least = 1;
+/** Less is not worth moving a part for: seconds. CHOSEN. */
+export const worthwhile = 20;
 
 /**
  * The first part stays. Each of the others is moved so that one of its things comes to stand where one stands already, or is left as written; of
@@ -51,7 +51,7 @@ export function shorter(parts: readonly Laid[], pitch: Session['pitch'], units: 
     ways = [...best.values()].sort((a, b) => a.seconds - b.seconds).slice(0, mostWays);
   }
   const [shortest] = ways;
-  return shortest && shortest.seconds <= written - least ? { shifts: shortest.shifts, written, proposed: shortest.seconds } : null;
+  return shortest && shortest.seconds <= written - worthwhile ? { shifts: shortest.shifts, written, proposed: shortest.seconds } : null;
 }
 
 const here: Point = { x: 0, y: 0 };
