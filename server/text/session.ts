@@ -64,7 +64,9 @@ export function partMeasures({ session, timetable }: SessionAnalysis): readonly 
     const players = Math.max(...slot.groups.map(({ members }) => members.length));
     const keepers = drill.actors.filter(({ kind }) => kind === 'keeper').length;
     const space = measures.area && players > 0 ? { all: measures.area.m2 / players, outfield: measures.area.m2 / Math.max(1, players - keepers) } : null;
-    return [{ ...measures, name: `${session.name}: ${slot.part.name}`, players, spacePerPlayer: space }];
+    const share = players > 0 ? measures.players / players : 0;
+    const perMinute = measures.perMinute && { touches: measures.perMinute.touches * share, metres: measures.perMinute.metres * share };
+    return [{ ...measures, name: `${session.name}: ${slot.part.name}`, players, spacePerPlayer: space, perMinute }];
   });
 }
 
