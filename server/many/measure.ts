@@ -3,6 +3,7 @@ import { atLevels } from '../../shared/service/levels.ts';
 import { settingsReader } from '../folder-settings.ts';
 import { countsOf } from '../io.ts';
 import { csvRows, jsonOf, textOf, type MeasureFormat } from '../text/measures.ts';
+import { partMeasures, sessionJson, sessionText } from '../text/session.ts';
 import { workspaceOf } from '../workspace.ts';
 import { answer, type Work } from './answer.ts';
 
@@ -11,22 +12,22 @@ export interface MeasureOptions {
   readonly cwd: string;
 }
 
-/** The numbers of every drill in a file. */
+/** The numbers of every drill and session in a file. */
 export function measuring({ format, cwd }: MeasureOptions): Work {
   const settingsFor = settingsReader(cwd);
   return ({ name, path, text }) => {
     const { settings, complaints: undone } = settingsFor(path);
-    const { drills, problems } = analyse(text, workspaceOf(path));
+    const { drills, sessions, problems } = analyse(text, workspaceOf(path));
     const counts = countsOf(atLevels(problems, settings.levels));
     const remarks = counts.error === 0 ? [] : [`${name} has errors, so its numbers may mislead; halfturn check ${name} shows them.`];
     const measures = drills.map((drill) => drill.measures);
     switch (format) {
       case 'text':
-        return answer({ out: measures.map((drill) => textOf(name, drill)).join('\n'), counts, remarks, undone });
+        return answer({ out: [...measures.map((drill) => textOf(name, drill)), ...sessions.map((session) => sessionText(name, session))].join('\n'), counts, remarks, undone });
       case 'csv':
-        return answer({ out: csvRows(name, measures), counts, remarks, undone });
+        return answer({ out: csvRows(name, [...measures, ...sessions.flatMap(partMeasures)]), counts, remarks, undone });
       case 'json':
-        return answer({ data: [{ file: name, drills: measures.map(jsonOf) }], counts, remarks, undone });
+        return answer({ data: [{ file: name, drills: measures.map(jsonOf), sessions: sessions.map(sessionJson) }], counts, remarks, undone });
     }
   };
 }

@@ -74,7 +74,7 @@ export function beats(said: readonly (Doing | Beat)[]): Json {
 const paragraphs: Readonly<Record<Kind, string | null>> = {
   import: 'import', let: 'let', drill: null, session: null,
   age: 'header', players: 'header', units: 'header', tempo: 'header', pace: 'header', theme: 'header', time: 'header', ground: 'header',
-  level: 'header', tags: 'header', note: 'header', length: 'header', pitch: 'header', kit: 'header',
+  level: 'header', tags: 'header', note: 'header', length: 'header', pitch: 'header', kit: 'header', hands: 'header', without: 'header', joins: 'header',
   area: 'space', zone: 'space', split: 'space', zones: 'space',
   cone: 'furniture', disc: 'furniture', pole: 'furniture', mannequin: 'furniture', gate: 'furniture', goal: 'furniture',
   minigoal: 'furniture', hurdle: 'furniture', ladder: 'furniture', coach: 'furniture', ball: 'ball', balls: 'ball',

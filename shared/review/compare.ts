@@ -32,7 +32,7 @@ export function compare(before: Analysis | null, after: Analysis | null): Compar
   };
 }
 
-const nothing: Analysis = { text: '', file: { kind: 'file', span: { from: 0, to: 0 }, items: [], end: [] }, drills: [], problems: [], names: [] };
+const nothing: Analysis = { text: '', file: { kind: 'file', span: { from: 0, to: 0 }, items: [], end: [] }, drills: [], sessions: [], problems: [], names: [] };
 
 interface Pairing {
   readonly pairs: (before: readonly Thing[], after: readonly Thing[]) => { readonly pairs: readonly Pair[]; readonly renames: Renames };

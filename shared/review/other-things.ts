@@ -25,16 +25,16 @@ export function progressionsOf({ drill }: DrillAnalysis): Thing[] {
 }
 
 /** What the file says outside of drills and sessions. */
-export function fileThings({ file, text, drills }: Analysis): Thing[] {
+export function fileThings(analysis: Analysis): Thing[] {
+  const { file, text } = analysis;
   const bodies = file.items.filter((item) => item.kind === 'drill' || item.kind === 'session').map(({ span }) => span);
-  const loose = problemsIn({ text, file, drills, names: [], problems: [] }, file.span, bodies);
   return [
     ...file.items.flatMap((item): Thing[] => {
       if (item.kind === 'import') return [thing({ kind: 'import', id: item.path.text, title: `“${item.path.text}”`, span: item.span, values: { path: words(item.path.text) } })];
       if (item.kind === 'let') return [thing({ kind: 'let', id: item.name.text, title: item.name.text, span: item.span, words: wordsIn(text, item.value.span), values: { as: words(wordsIn(text, item.value.span)) } })];
       return [];
     }),
-    ...loose,
+    ...problemsIn(analysis, file.span, bodies),
   ];
 }
 
@@ -50,8 +50,8 @@ export function sessionThings(node: SessionNode, analysis: Analysis): Thing[] {
         things.push(thing({
           kind: 'part', id: line.name.text, title: `“${line.name.text}”`, span: line.span, traits: tokens(`${line.name.text} ${line.of?.text ?? ''}`),
           values: present({
-            name: words(line.name.text), lasts: length === null ? said(line.length.span) : secondsOf(length), groups: line.groups && said(line.groups.span),
-            drill: line.of && words(line.of.text), at: line.at.length === 0 ? null : words(line.at.map(({ span }) => wordsIn(text, span)).join(', ')), number: count(things.length + 1),
+            name: words(line.name.text), lasts: length === null ? said(line.length.span) : secondsOf(length), groups: line.groups.length === 0 ? null : words(line.groups.map(({ span }) => wordsIn(text, span)).join(', ')),
+            drill: line.of && words(line.of.text), progression: line.change && words(line.change.text), resting: line.resting && said(line.resting.span), at: line.at.length === 0 ? null : words(line.at.map(({ span }) => wordsIn(text, span)).join(', ')), number: count(things.length + 1),
           }),
         }));
         break;
@@ -67,6 +67,10 @@ export function sessionThings(node: SessionNode, analysis: Analysis): Thing[] {
       }
       case 'length': header['time'] = said(line.length.span); break;
       case 'pitch': header['pitch'] = said(line.size.span); break;
+      case 'hands': header['hands'] = said(line.count.span); break;
+      case 'without': case 'joins':
+        things.push(thing({ kind: 'note', id: `${things.length + 1}`, title: wordsIn(text, line.span), span: line.span, traits: tokens(wordsIn(text, line.span)), values: { text: said(line.span) } }));
+        break;
       case 'kit': header['kit'] = words(line.items.map((item) => `${wordsIn(text, item.count.span)} ${item.what.text}${item.colour ? ` ${item.colour.text}` : ''}`).join(', ')); break;
       case 'let': things.push(thing({ kind: 'let', id: line.name.text, title: line.name.text, span: line.span, words: wordsIn(text, line.value.span), values: { as: said(line.value.span) } })); break;
       case 'age': case 'units': case 'ground': header[line.kind] = words(line.value.text); break;

@@ -9,6 +9,7 @@ import { grounds, tempos } from '../model/drill.ts';
 import { pathTo } from '../model/imports.ts';
 import { kitKinds } from '../model/session.ts';
 import { bibNames } from './colours.ts';
+import { changesOf, importedDrills, partNames } from './evening.ts';
 import { expectedAfter, type Expected } from './expect.ts';
 import { kindWords } from './kinds.ts';
 import { namesAt, type Open } from './open.ts';
@@ -36,7 +37,7 @@ export function complete(open: Open, offset: number, files: readonly string[] = 
   const sentence = sentenceAt(open.text, offset);
   if (!sentence) return [];
   if (isImport(sentence)) return fileItems(open, files, sentence).map((item) => ({ ...item, replaces: sentence.word }));
-  const names = namesAt(open, offset);
+  const names = [...namesAt(open, offset), ...(sentence.context === 'session' ? sessionNames(open, offset, sentence) : [])];
   const values = new Set(names.filter(({ kind }) => kind === 'let').map(({ name }) => name));
   const expected = (words: Sentence['before']): readonly Expected[] => expectedAfter(sentence.context, words, values);
   const goingOn = sentence.before.length > 0 ? [] : expected(sentence.above).filter(isJoint);
@@ -65,6 +66,19 @@ function fileItems({ workspace: { path: own } }: Open, files: readonly string[],
     const label = pathTo(own, path);
     return { label, kind: 'file', detail: 'A file of this folder.', doc: '', insert: quoted ? label : `"${label}"`, rank: first };
   });
+}
+
+/** What only a part of a session can name: drills of other files, progressions of the drill it plays, and other parts. */
+function sessionNames(open: Open, offset: number, { before }: Sentence): NameEntry[] {
+  const entry = (name: string, kind: NameEntry['kind'], path: string | null): NameEntry =>
+    ({ name, kind, drill: null, path, span: { from: 0, to: 0 }, again: [], uses: [] });
+  const played = before.findIndex(({ image }) => image === 'of');
+  const drill = played < 0 ? undefined : before[played + 1]?.image.slice(1, -1);
+  return [
+    ...importedDrills(open).map(({ node, path }) => entry(node.name.text, 'drill', path)),
+    ...(drill === undefined ? [] : changesOf(open, drill).map((name) => entry(name, 'change', null))),
+    ...partNames(open, offset).map((name) => entry(name, 'session', null)),
+  ];
 }
 
 /** Words that go on with the line above. */
@@ -222,6 +236,9 @@ const passages: ReadonlySet<NameKind> = new Set<NameKind>(['sequence', 'phase'])
 /** By the statement and its field. */
 const textKinds: Readonly<Record<string, ReadonlySet<NameKind>>> = {
   'part of': new Set<NameKind>(['drill']),
+  'part change': new Set<NameKind>(['change']),
+  'joins part': new Set<NameKind>(['session']),
+  'without parts': new Set<NameKind>(['session']),
   'sequence of': passages,
   'order steps': passages,
   'phase after': new Set<NameKind>(['phase']),

@@ -341,6 +341,10 @@ export class SessionLines extends Lines {
   kit(...items: readonly ({ readonly count: Length; readonly what: string; readonly colour?: string })[]): void {
     this.add({ kind: 'kit', items });
   }
+  /** How many set out and carry, the coach included: one if nothing is said. `hands 2` */
+  hands(count: Length): void {
+    this.add({ kind: 'hands', count });
+  }
   /** A question to put to the players. `question "Where is the free player?"` */
   question(text: string): void {
     this.add({ kind: 'question', text });
@@ -349,12 +353,24 @@ export class SessionLines extends Lines {
   safety(text: string): void {
     this.add({ kind: 'safety', text });
   }
-  /** One part of a session: its drill, how long, in how many groups, and where the bottom left corner of each group lies. `part "Kite" 15 min groups 2 of "Kite, bounce and spin" at (2, 2), (24, 2)` */
-  part(name: string, length: Length, more: { readonly groups?: Length; readonly of?: string; readonly at?: readonly Spot[] } = {}): void {
+  /** One part of a session: its drill, how long, in how many groups (`groups 2`, of sizes that are worked out) or in groups of which sizes (`groups 8, 7`), `with` which progression of the drill, how many are `resting` and take turns, and where the bottom left corner of each group lies. `part "Kite" 15 min groups 2 of "Kite, bounce and spin" at (2, 2), (24, 2)` */
+  part(name: string, length: Length, more: { readonly groups?: readonly Length[]; readonly of?: string; readonly change?: string; readonly resting?: Length; readonly at?: readonly Spot[] } = {}): void {
     this.add({ kind: 'part', name, length, ...more });
   }
   /** A break between two parts. `pause 2 min "drinks"` */
   pause(length: Length, more: { readonly name?: string } = {}): void {
     this.add({ kind: 'pause', length, ...more });
+  }
+  /** Players who are there and cannot take part, and why; with `for`, only in those parts. On the register they come after those who take part fully. `without 1 "sore ankle: keeps the score" for "Game"` */
+  without(count: Length, reason: string, more: { readonly parts?: readonly string[] } = {}): void {
+    this.add({ kind: 'without', count, reason, ...more });
+  }
+  /** Players, or goalkeepers, who come later: with which part they join. They count among the `players` and are the last on the register. */
+  joinsKeeper(count: Length, part: string): void {
+    this.add({ kind: 'joins', keeper: true, count, part });
+  }
+  /** Players, or goalkeepers, who come later: with which part they join. They count among the `players` and are the last on the register. `joins 1 keeper for "Game"` */
+  joins(count: Length, part: string): void {
+    this.add({ kind: 'joins', count, part });
   }
 }
