@@ -94,6 +94,9 @@ export function sessionOf(
   const size = pitch ? positiveSize(pitch.size, scope, 'the pitch') : null;
   const hands = only(lines, 'hands', scope);
   const carrying = hands ? countOf(hands.count, scope, { what: 'The number of hands', most: 50 }) : null;
+  const timed = lines.filter((line) => line.kind === 'part' || line.kind === 'pause');
+  const surplus = timed[mostParts];
+  if (surplus) report(outOfRange(surplus.span, 'The number of parts and pauses', timed.length, 0, mostParts));
   const partNames = new Set(lines.flatMap((line) => (line.kind === 'part' ? [line.name.text] : [])));
   return {
     id,
@@ -107,9 +110,8 @@ export function sessionOf(
     hands: { value: carrying ?? 1, span: hands && carrying !== null ? hands.count.span : null },
     without: lines.flatMap((line) => (line.kind === 'without' ? withoutOf(line, partNames, scope) : [])),
     joins: lines.flatMap((line) => (line.kind === 'joins' ? joinsOf(line, partNames, scope) : [])),
-    parts: lines.flatMap((line): (Part | Pause)[] => {
+    parts: timed.slice(0, mostParts).flatMap((line): (Part | Pause)[] => {
       if (line.kind === 'part') return partOf(line, drills, names, scope);
-      if (line.kind !== 'pause') return [];
       const time = durationOf(line.length, scope, 'The pause');
       return time === null ? [] : [{ kind: 'pause', name: line.name?.text ?? null, length: time, span: line.span }];
     }),
@@ -117,6 +119,8 @@ export function sessionOf(
 }
 
 const mostGroups = 50;
+/** Parts and pauses of one session: more than any evening has, and so few that they are worked out at once. */
+const mostParts = 100;
 
 type Line<K extends SessionStatement['kind']> = Extract<SessionStatement, { kind: K }>;
 
