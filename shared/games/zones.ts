@@ -47,6 +47,28 @@ export function countAt(drill: Drill, numbers: readonly ZoneNumbers[], possessio
   return { attackers: count('attacker'), floaters: count('floater'), defenders: count('defender') };
 }
 
+/** A stretch of time in which the numbers stay the same. */
+export interface Counted extends Count {
+  readonly start: number;
+  readonly end: number;
+}
+
+/** The numbers in some zones together from change to change; none while no side ever has the ball. The last ones stay. */
+export function countsOver(drill: Drill, numbers: readonly ZoneNumbers[], possession: readonly Possession[], end: number): readonly Counted[] {
+  if (possession.length === 0) return [];
+  const changes = [0, ...possession.map(({ from }) => from), ...numbers.flatMap(({ stays }) => stays.flatMap((stay) => [stay.start, stay.end]))];
+  const times = [...new Set(changes)].filter((time) => time < end || time === 0).sort((a, b) => a - b);
+  const found: Counted[] = [];
+  for (const [index, start] of times.entries()) {
+    const count = countAt(drill, numbers, possession, start);
+    const before = found.at(-1);
+    const same = before && before.attackers === count.attackers && before.floaters === count.floaters && before.defenders === count.defenders;
+    if (same) found[found.length - 1] = { ...before, end: times[index + 1] ?? end };
+    else found.push({ ...count, start, end: times[index + 1] ?? end });
+  }
+  return found;
+}
+
 /** Whether somebody is in a zone at a time. */
 export function isIn({ start, end, leftBy }: Stay, time: number): boolean {
   return start <= time && (leftBy === null || time < end);

@@ -146,7 +146,7 @@ export interface KeyOptions {
   readonly waiting: boolean;
   readonly later: boolean;
   readonly phase: PhaseAnalysis | null;
-  readonly control: boolean;
+  readonly grounds: readonly Ground[];
 }
 
 export const lineNames: Readonly<Record<LineKind, string>> = { pass: 'Pass', lofted: 'Lofted ball', shot: 'Shot', dribble: 'Run with the ball', run: 'Run without the ball', press: 'Pressing', mark: 'Covering an opponent', walk: 'To the next place' };
@@ -179,7 +179,7 @@ interface KeyEntry {
   readonly sample: readonly Shape[];
 }
 
-function keyEntries(drill: DrillAnalysis['drill'], { theme, convention, kinds, waiting, later, phase, control }: KeyOptions): KeyEntry[] {
+function keyEntries(drill: DrillAnalysis['drill'], { theme, convention, kinds, waiting, later, phase, grounds }: KeyOptions): KeyEntry[] {
   const look = looks(drill, theme);
   const middle = { x: 5.5, y: 0 };
   const entries: KeyEntry[] = kinds.map((kind) => ({ name: lineNames[kind], sample: lineSample(kind, convention, { x: 0, y: kind === 'lofted' ? 0.7 : 0 }, 11) }));
@@ -189,7 +189,7 @@ function keyEntries(drill: DrillAnalysis['drill'], { theme, convention, kinds, w
   if (waiting) entries.push({ name: 'Waiting', sample: [circle(middle, radius.waiting - 0.2, filled('paper', 'ink', 0.4))] });
   if (later) entries.push({ name: 'Later place', sample: [group(middle, laterBadge(''))] });
   if (phase) entries.push(...phaseEntries(drill, phase, middle));
-  if (control) entries.push(...groundEntries(drill));
+  if (grounds.length > 0) entries.push(...groundEntries(drill, grounds));
   if (drill.balls.length > 0) entries.push({ name: 'Ball', sample: [group(middle, ballShapes())] });
   const furniture = new Set(drill.furniture.map((thing) => thing.kind));
   for (const kind of furniture) {
@@ -233,8 +233,9 @@ export function groundPanel({ teams }: Drill, grounds: readonly Ground[], width:
 }
 
 /** How each side's ground is hatched. */
-function groundEntries(drill: Drill): KeyEntry[] {
-  return drill.teams.map(({ id, name }): KeyEntry => {
+function groundEntries(drill: Drill, grounds: readonly Ground[]): KeyEntry[] {
+  const sides = drill.teams.filter((team) => grounds.some(({ control }) => control.shares.some((each) => each.team === team.id)));
+  return sides.map(({ id, name }): KeyEntry => {
     const kind = hatchOf(drill, id);
     const lines = kind === 'across' ? [1, 3, 5, 7, 9].map((at) => `M${at} -1.8v3.6`) : [-1.6, -0.5, 0.6, 1.7].map((at) => `M0.5 ${at}h10`);
     return { name: `Ground of ${name}`, sample: [path(lines.join(''), stroked(controlInk, 0.18, kind === 'dotted' ? '0.3 1.2' : null))] };

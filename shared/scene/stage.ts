@@ -50,7 +50,7 @@ export function stage(whole: DrillAnalysis, options: StageOptions): Scene {
   const ways = waysOf(drill, timeline);
   const sheet = compose(analysis, options, {
     scale, grass, beats, problems, notes, under, strip: stripHeight(analysis, phase), grounds,
-    key: keyPanel(analysis, { theme: options.theme, convention: options.convention, ...usedKinds(analysis, ways, scale), phase, control: grounds.length > 0 }, column),
+    key: keyPanel(analysis, { theme: options.theme, convention: options.convention, ...usedKinds(analysis, ways, scale), phase, grounds }, column),
   });
 
   const plan: Plan = { scale, perMetre, left: sheet.plan.x - grass.left * perMetre, bottom: sheet.plan.y + grass.bottom * perMetre };
