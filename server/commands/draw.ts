@@ -54,6 +54,7 @@ export const draw = command({
       problems: problems.filter(({ severity }) => severity === 'error' || severity === 'warning'),
       ...(options.scale === null ? {} : { scale: scaleOf(options.scale) }),
       ...(variation ? { variation } : {}),
+      ...(options.at === null ? {} : { at: options.at }),
       control: options.control,
     };
     const [first, ...rest] = phasesIn(drill, options.phase, kind, source.name).map((phase) =>
@@ -64,6 +65,7 @@ export const draw = command({
     const picture = pictureOf(scenes, kind, options, progress);
     progress.clear();
     writeWhole(resolve(io.cwd, out), picture, out);
+    if (options.at !== null && options.at > scenes[0].end) complain(io, [`Play is over after ${scenes[0].end.toFixed(1)} s: ${out} shows how it ends.`]);
     const errors = problems.filter(({ severity }) => severity === 'error').length;
     if (errors > 0) complain(io, [`${out} is drawn, with ${counted(errors, 'error')} in it; halfturn check ${source.name} shows more.`]);
     return statusOf([], problems);

@@ -7,9 +7,9 @@ import type { Drill, Zone } from '../model/drill.ts';
 import { controlInk, type Ground, hatchOf } from './control.ts';
 import { ballShapes, furnitureNames, furnitureSymbol } from './furniture.ts';
 import { boxOf } from './ground.ts';
-import { laneSamples } from './lanes.ts';
+import { laneSamples, otherLanes } from './lanes.ts';
 import { type Convention, type LineKind, lineSample } from './lines.ts';
-import { badge, laterBadge, looks, radius } from './people.ts';
+import { badge, keeperLooks, laterBadge, looks, radius } from './people.ts';
 import type { Theme } from './palette.ts';
 import type { Note } from './notes.ts';
 import type { Mark, SceneBeat, Shape } from './scene.ts';
@@ -186,6 +186,10 @@ function keyEntries(drill: DrillAnalysis['drill'], { theme, convention, kinds, w
   const plain = drill.actors.some((actor) => actor.team === null && actor.kind !== 'coach');
   if (plain) entries.push({ name: 'Player', sample: [group(middle, badge(look(null), 1.9, ''))] });
   for (const team of drill.teams) entries.push({ name: team.name, sample: [group(middle, badge(look(team.id), 1.9, ''))] });
+  const keeper = keeperLooks(drill, theme);
+  for (const { id, name } of drill.teams.filter(({ id }) => drill.actors.some(({ kind, team }) => kind === 'keeper' && team === id))) {
+    entries.push({ name: `Goalkeeper of ${name}`, sample: [group(middle, badge(keeper(id), 1.9, '', true))] });
+  }
   if (waiting) entries.push({ name: 'Waiting', sample: [circle(middle, radius.waiting - 0.2, filled('paper', 'ink', 0.4))] });
   if (later) entries.push({ name: 'Later place', sample: [group(middle, laterBadge(''))] });
   if (phase) entries.push(...phaseEntries(drill, phase, middle));
@@ -198,10 +202,12 @@ function keyEntries(drill: DrillAnalysis['drill'], { theme, convention, kinds, w
   return entries;
 }
 
-function phaseEntries(drill: Drill, { lanes, possession }: PhaseAnalysis, middle: Spot): KeyEntry[] {
-  const others = lanes.flatMap((report) => report.lanes);
+function phaseEntries(drill: Drill, phase: PhaseAnalysis, middle: Spot): KeyEntry[] {
+  const { lanes, possession } = phase;
+  const others = lanes.flatMap((report) => otherLanes(phase, report));
   const entries: [boolean, KeyEntry][] = [
-    [others.some(({ open }) => open !== null), { name: 'Open lane', sample: laneSamples.open }],
+    [others.some(({ open }) => open === 'ground'), { name: 'Open lane', sample: laneSamples.open }],
+    [others.some(({ open }) => open === 'lofted'), { name: 'Open through the air', sample: laneSamples.lofted }],
     [others.some(({ open, by }) => open === null && by !== null), { name: 'Closed lane, by whom', sample: laneSamples.closed }],
     [possession.length > 1, { name: 'Ball won', sample: [group(middle, wonSymbol(2.1))] }],
     [drill.zones.length > 0 && possession.length > 0, { name: 'With the ball v without', sample: [box(0.5, -1.8, 10, 3.6, filled('paper', 'note', 0.3)), text({ x: 5.5, y: 0.9 }, '3 v 2', 2.5, 'ink', { weight: 'bold', anchor: 'middle' })] }],
