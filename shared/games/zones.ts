@@ -85,16 +85,21 @@ function ofArea({ width, length }: NonNullable<Drill['area']>): Shape {
   return { kind: 'polygon', points: [{ x: 0, y: 0 }, { x: width, y: 0 }, { x: width, y: length }, { x: 0, y: length }] };
 }
 
+/** Who is in a zone of a passage, and when: as it was worked out before, or anew for the whole area. */
+export function staysOf({ numbers, timeline }: { readonly numbers: readonly ZoneNumbers[]; readonly timeline: Timeline }, { id, shape }: Pick<Zone, 'id' | 'shape'>): readonly Stay[] {
+  return numbers.find(({ zone }) => zone === id)?.stays ?? staysIn(shape, timeline);
+}
+
 /** Metres beyond a line that still are on it: far less than anybody can see, more than sums are off. */
 const onTheLine = 1e-3;
 
 /** Who is in a shape, and when: who stands on its line is in, as a ball on the line is. The coach is never counted. */
-export function staysIn(shape: Shape, { tracks, end }: Timeline): readonly Stay[] {
+function staysIn(shape: Shape, { tracks, end }: Timeline): readonly Stay[] {
   const depth = (at: Point): number => depthIn(shape, at) + onTheLine;
-  return tracks.flatMap((track) => (track.actor === 'coach' ? [] : staysOf(track, depth, end)));
+  return tracks.flatMap((track) => (track.actor === 'coach' ? [] : staysOfOne(track, depth, end)));
 }
 
-function staysOf(track: Track, depth: (at: Point) => number, over: number): Stay[] {
+function staysOfOne(track: Track, depth: (at: Point) => number, over: number): Stay[] {
   const stays: Stay[] = [];
   let inside = depth(track.home) >= 0;
   let open: { readonly start: number; readonly cameBy: Move | null } = { start: 0, cameBy: null };
