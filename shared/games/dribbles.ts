@@ -26,7 +26,7 @@ const ahead = 0.5;
 
 /**
  * One for every run with the ball past opponents. Who stands beyond its end is not asked: running at a defender and playing
- * on before them is what a dribble is for. A dribble after which the ball is won from the dribbler is meant to end so.
+ * on before them is what a dribble is for. A dribble after which the ball is won is meant to end so.
  */
 export function challengesOf(drill: Drill, timeline: Timeline, possession: readonly Possession[]): readonly Challenge[] {
   const board = boardOf(drill, timeline, possession);
@@ -43,11 +43,13 @@ export function challengesOf(drill: Drill, timeline: Timeline, possession: reado
 
 function isPassed({ path }: Move, { chaser }: Standing): boolean {
   const { s } = closestOnPath(chaser.at, path);
-  return s > ahead && s < path.length;
+  return s > ahead && s < path.length - step;
 }
 
-function isWon({ tracks }: Timeline, dribbler: ActorId, { start }: Move): boolean {
-  return tracks.some(({ moves }) => moves.some(({ action, end }) => action.verb === 'wins the ball from' && action.about?.who === dribbler && end >= start));
+/** Whether the ball is won from the dribbler before they have played it. */
+function isWon({ tracks, passes }: Timeline, dribbler: ActorId, { start }: Move): boolean {
+  const played = passes.reduce((first, pass) => (pass.from === dribbler && pass.start >= start ? Math.min(first, pass.start) : first), Infinity);
+  return tracks.some(({ moves }) => moves.some(({ action, end }) => action.verb === 'wins the ball from' && action.about?.who === dribbler && start <= end && end <= played));
 }
 
 function best({ path, run }: Move, { chaser }: Standing, effort: Effort): Pick<Challenge, 'margin' | 'at'> {
