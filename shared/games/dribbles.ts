@@ -23,6 +23,8 @@ export interface Challenge {
 const step = 0.1;
 /** Who is less than this ahead of the first touch, metres, is being left behind. A choice without a source. */
 const ahead = 0.5;
+/** Who is farther from the way than this, metres, steps into another picture when they come. A choice without a source. */
+const beside = 10;
 
 /**
  * One for every run with the ball past opponents. Who stands beyond its end is not asked: running at a defender and playing
@@ -42,8 +44,8 @@ export function challengesOf(drill: Drill, timeline: Timeline, possession: reado
 }
 
 function isPassed({ path }: Move, { chaser }: Standing): boolean {
-  const { s } = closestOnPath(chaser.at, path);
-  return s > ahead && s < path.length - step;
+  const { s, distance } = closestOnPath(chaser.at, path);
+  return s > ahead && s < path.length - step && distance <= beside;
 }
 
 /** Whether the ball is won from the dribbler before they have played it. */
