@@ -61,10 +61,11 @@ export const draw = command({
     const analysis = analyse(source.text, workspaceOf(source.path));
     const drill = chosen(analysis.drills, options.drill, source.name);
     const progress = progressOn(io);
-    const { picture, counts } = drawn(analysis, drill, source.name, kind, options, settings, progress);
+    const { picture, counts, end } = drawn(analysis, drill, source.name, kind, options, settings, progress);
     progress.clear();
     writeWhole(resolve(io.cwd, out), picture, out);
     complain(io, complaints);
+    if (options.at !== null && options.at > end) complain(io, [`Play is over after ${end.toFixed(1)} s: ${out} shows how it ends.`]);
     if (counts.error > 0) complain(io, [`${out} is drawn, with ${counted(counts.error, 'error')} in it; halfturn check ${source.name} shows more.`]);
     return statusOf(complaints, counts);
   },
@@ -86,7 +87,7 @@ export const noWishes: Wishes = { phase: null, at: null, theme: null, convention
 /** One drill as a picture, with the problems that are told on it. What is not wished for is as the folder has it. */
 export function drawn(
   analysis: Analysis, drill: DrillAnalysis, file: string, kind: Kind, wishes: Wishes, settings: FolderSettings, progress: Progress | null = null,
-): { readonly picture: string | Uint8Array; readonly counts: Counts } {
+): { readonly picture: string | Uint8Array; readonly counts: Counts; readonly end: number } {
   const problems = problemsOn(drill, atLevels(analysis.problems, settings.levels));
   const variation = analysis.drills.flatMap((each) => each.drill.changes).find(({ id }) => id === drill.drill.id);
   const staging: StageOptions = {
@@ -95,12 +96,13 @@ export function drawn(
     problems: problems.filter(({ severity }) => severity === 'error' || severity === 'warning'),
     ...(wishes.scale === null ? {} : { scale: scaleOf(wishes.scale) }),
     ...(variation ? { variation } : {}),
+    ...(wishes.at === null ? {} : { at: wishes.at }),
     control: wishes.control,
   };
   const [first, ...rest] = phasesIn(drill, wishes.phase, kind, file).map((phase) =>
     stage(drill, phase === null ? staging : { ...staging, phase, problems: withoutOtherPhases(drill, phase, staging.problems ?? []) }),
   );
-  return { picture: pictureOf([first!, ...rest], kind, wishes, progress), counts: countsOf(problems) };
+  return { picture: pictureOf([first!, ...rest], kind, wishes, progress), counts: countsOf(problems), end: first!.end };
 }
 
 /** Every drill of every file, into a folder that is arranged as theirs is. */

@@ -8,7 +8,7 @@ export const measure = command({
   summary: 'every computed number',
   more: [
     'PATH is a file, a folder (every .drill file in it), a glob in quotes, or - for standard input.',
-    'Lengths are in metres, times in seconds. CSV has one row a drill with the main numbers, and one a part of a session; JSON has them all.',
+    'Lengths are in metres, times in seconds. CSV has one row a drill, one a phase and one a part of a session, with the main numbers; JSON has them all.',
   ],
   takes: [1, Infinity],
   options: {

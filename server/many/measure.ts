@@ -1,4 +1,5 @@
 import { analyse } from '../../shared/analyse.ts';
+import { phaseMeasures } from '../../shared/measure/phases.ts';
 import { atLevels } from '../../shared/service/levels.ts';
 import { settingsReader } from '../folder-settings.ts';
 import { countsOf } from '../io.ts';
@@ -20,14 +21,14 @@ export function measuring({ format, cwd }: MeasureOptions): Work {
     const { drills, sessions, problems } = analyse(text, workspaceOf(path));
     const counts = countsOf(atLevels(problems, settings.levels));
     const remarks = counts.error === 0 ? [] : [`${name} has errors, so its numbers may mislead; halfturn check ${name} shows them.`];
-    const measures = drills.map((drill) => drill.measures);
+    const measured = drills.map(({ drill, measures, phases }) => ({ ...measures, phases: phaseMeasures(drill, phases) }));
     switch (format) {
       case 'text':
-        return answer({ out: [...measures.map((drill) => textOf(name, drill)), ...sessions.map((session) => sessionText(name, session))].join('\n'), counts, remarks, undone });
+        return answer({ out: [...measured.map((drill) => textOf(name, drill)), ...sessions.map((session) => sessionText(name, session))].join('\n'), counts, remarks, undone });
       case 'csv':
-        return answer({ out: csvRows(name, [...measures, ...sessions.flatMap(partMeasures)]), counts, remarks, undone });
+        return answer({ out: csvRows(name, [...measured, ...sessions.flatMap(partMeasures)]), counts, remarks, undone });
       case 'json':
-        return answer({ data: [{ file: name, drills: measures.map(jsonOf), sessions: sessions.map(sessionJson) }], counts, remarks, undone });
+        return answer({ data: [{ file: name, drills: measured.map(jsonOf), sessions: sessions.map(sessionJson) }], counts, remarks, undone });
     }
   };
 }

@@ -1,14 +1,20 @@
 /** The numbers of a drill as text, as JSON and as a row of CSV. */
 import type { Measures } from '../../shared/measure/measure.ts';
+import type { PhaseMeasures } from '../../shared/measure/phases.ts';
 import { harmless } from './cells.ts';
 import { columns, csvRow } from './columns.ts';
 import { counted } from './summary.ts';
 
 export type MeasureFormat = 'text' | 'json' | 'csv';
 
-/** Each drill a row. */
-export function csvRows(file: string, drills: readonly Measures[]): string {
-  return drills.map((drill) => csvRow(mainNumbers.map(([, value]) => rounded('', value(drill, file))))).join('');
+/** Of one drill, and in a game of its phases. */
+export interface DrillMeasures extends Measures {
+  readonly phases: readonly PhaseMeasures[];
+}
+
+/** Each drill a row, and each of its phases one. */
+export function csvRows(file: string, drills: readonly DrillMeasures[]): string {
+  return drills.flatMap((drill) => [null, ...drill.phases].map((phase) => csvRow(mainNumbers.map(([, value]) => rounded('', value(drill, phase, file)))))).join('');
 }
 
 export function csvHead(): string {
@@ -19,7 +25,7 @@ export function measuresDocument(files: readonly unknown[]): string {
   return `${JSON.stringify({ files }, rounded, 2)}\n`;
 }
 
-export function jsonOf(measures: Measures): object {
+export function jsonOf(measures: DrillMeasures): object {
   return { ...measures, interval: measures.interval?.seconds ?? null, intervalBecause: measures.interval?.because ?? null };
 }
 
@@ -28,30 +34,36 @@ function rounded<T>(_key: string, value: T): T | number {
   return typeof value === 'number' && Number.isFinite(value) ? Math.round(value * 1e6) / 1e6 : value;
 }
 
-const mainNumbers: readonly (readonly [string, (drill: Measures, file: string) => string | number | boolean | null])[] = [
-  ['file', (_, file) => file],
+type MainNumber = (drill: DrillMeasures, phase: PhaseMeasures | null, file: string) => string | number | boolean | null;
+
+/** Of a drill, or where one is given of its phase. */
+const mainNumbers: readonly (readonly [string, MainNumber])[] = [
+  ['file', (_, __, file) => file],
   ['name', (drill) => drill.name],
+  ['phase', (_, phase) => phase && phase.name],
   ['players', (drill) => drill.players],
   ['width', (drill) => drill.area?.width ?? null],
   ['length', (drill) => drill.area?.length ?? null],
   ['m2', (drill) => drill.area?.m2 ?? null],
   ['spaceOutfield', (drill) => drill.spacePerPlayer?.outfield ?? null],
   ['spaceAll', (drill) => drill.spacePerPlayer?.all ?? null],
-  ['passes', (drill) => drill.passes.length],
-  ['leastSlack', (drill) => leastOf(drill.passes.flatMap((pass) => pass.slack ?? []))],
-  ['duration', (drill) => drill.duration],
-  ['interval', (drill) => drill.interval?.seconds ?? null],
-  ['closed', (drill) => drill.rotation?.closed ?? null],
-  ['order', (drill) => drill.rotation?.order ?? null],
-  ['touchesPerMinute', (drill) => drill.perMinute?.touches ?? null],
-  ['metresPerMinute', (drill) => drill.perMinute?.metres ?? null],
+  ['passes', (drill, phase) => (phase ?? drill).passes.length],
+  ['leastSlack', (drill, phase) => leastOf((phase ?? drill).passes.flatMap((pass) => pass.slack ?? []))],
+  ['leastMargin', (_, phase) => phase && leastOf(phase.passes.flatMap((pass) => pass.margin ?? []))],
+  ['duration', (drill, phase) => (phase ?? drill).duration],
+  ['changesOfSide', (_, phase) => phase && Math.max(0, phase.possession.length - 1)],
+  ['interval', (drill, phase) => (phase ? null : (drill.interval?.seconds ?? null))],
+  ['closed', (drill, phase) => (phase ? null : (drill.rotation?.closed ?? null))],
+  ['order', (drill, phase) => (phase ? null : (drill.rotation?.order ?? null))],
+  ['touchesPerMinute', (drill, phase) => (phase ? null : (drill.perMinute?.touches ?? null))],
+  ['metresPerMinute', (drill, phase) => (phase ? null : (drill.perMinute?.metres ?? null))],
 ];
 
 function leastOf(values: readonly number[]): number | null {
   return values.length === 0 ? null : Math.min(...values);
 }
 
-export function textOf(file: string, drill: Measures): string {
+export function textOf(file: string, drill: DrillMeasures): string {
   const ground = drill.area && ` on ${short(drill.area.width)} x ${short(drill.area.length)} m`;
   const space = drill.spacePerPlayer && `, ${short(drill.spacePerPlayer.all)} m² a player`;
   return [
@@ -68,8 +80,27 @@ export function textOf(file: string, drill: Measures): string {
     ...table(['player', 'touches', 'metres', 'working s', 'waiting s'], drill.perPlayer.map((player) => [
       player.actor, player.touches, fixed(player.distance), fixed(player.working), fixed(player.waiting),
     ])),
+    ...drill.phases.flatMap(phaseText),
     '',
   ].join('\n');
+}
+
+function phaseText({ name, duration, possession, passes, numbers, control }: PhaseMeasures): readonly string[] {
+  const sides = possession.map(({ team, from }) => `${team} from ${fixed(from)} s`);
+  const shares = control.map(({ team, mean }) => `${team} ${Math.round(mean * 100)} %`);
+  const zones = [...new Set(numbers.map(({ zone }) => zone))];
+  const counted = zones.map((zone) => `${zone} ${numbers.filter((each) => each.zone === zone).map((each) => `${each.with} v ${each.against}`).join(', ')}`);
+  return [
+    '',
+    `  phase “${harmless(name ?? '')}”, ${fixed(duration)} s`,
+    ...(sides.length > 0 ? [`    the ball      ${harmless(sides.join(', '))}`] : []),
+    ...(shares.length > 0 ? [`    ground        ${harmless(shares.join(', '))} on average`] : []),
+    ...(counted.length > 0 ? [`    in zones      ${harmless(counted.join('; '))} (with the ball v without, goalkeepers left out)`] : []),
+    ...table(['at s', 'from', 'to', 'metres', 'spare s', 'nearest', 'late s', 'open'], passes.map((pass) => [
+      fixed(pass.at), pass.from, pass.to ?? '', fixed(pass.length), pass.slack === null ? '' : signed(pass.slack),
+      pass.nearest ?? '', pass.margin === null ? '' : signed(pass.margin), pass.openLanes,
+    ])),
+  ];
 }
 
 function table(head: readonly string[], rows: readonly (readonly (string | number)[])[]): readonly string[] {

@@ -1,9 +1,9 @@
 /** The numbers of a session, as text for a coach and as data for programs. */
-import type { Measures } from '../../shared/measure/measure.ts';
 import type { SessionAnalysis, Slot } from '../../shared/session/analysis.ts';
 import { kitText, minutes } from '../../shared/session/words.ts';
 import { harmless } from './cells.ts';
 import { columns } from './columns.ts';
+import type { DrillMeasures } from './measures.ts';
 import { counted } from './summary.ts';
 
 export function sessionText(file: string, analysis: SessionAnalysis): string {
@@ -57,7 +57,7 @@ export function sessionJson({ session, register, timetable, changeovers, kit, fi
 }
 
 /** The drills as the parts play them, named after session and part: one group, of the size it has that evening. */
-export function partMeasures({ session, timetable }: SessionAnalysis): readonly Measures[] {
+export function partMeasures({ session, timetable }: SessionAnalysis): readonly DrillMeasures[] {
   return timetable.flatMap((slot) => {
     if (slot.kind !== 'part' || !slot.drill) return [];
     const { measures, drill } = slot.drill;
@@ -66,7 +66,7 @@ export function partMeasures({ session, timetable }: SessionAnalysis): readonly 
     const space = measures.area && players > 0 ? { all: measures.area.m2 / players, outfield: measures.area.m2 / Math.max(1, players - keepers) } : null;
     const share = players > 0 ? measures.players / players : 0;
     const perMinute = measures.perMinute && { touches: measures.perMinute.touches * share, metres: measures.perMinute.metres * share };
-    return [{ ...measures, name: `${session.name}: ${slot.part.name}`, players, spacePerPlayer: space, perMinute }];
+    return [{ ...measures, phases: [], name: `${session.name}: ${slot.part.name}`, players, spacePerPlayer: space, perMinute }];
   });
 }
 

@@ -3,7 +3,7 @@ import type { Span } from '../../grammar/tree.ts';
 import type { DrillAnalysis } from '../analyse.ts';
 import { breachesOf, type Breach } from '../games/breaches.ts';
 import { possessionOf, type Possession } from '../games/possession.ts';
-import { isIn, staysIn, zonesNamed } from '../games/zones.ts';
+import { isIn, numbersOf, staysOf, zonesNamed, type ZoneNumbers } from '../games/zones.ts';
 import type { ActorId, Drill, Sequence } from '../model/drill.ts';
 import type { Problem } from '../problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
@@ -15,13 +15,14 @@ export interface Passage {
   readonly phase: Sequence | null;
   readonly timeline: Timeline;
   readonly possession: readonly Possession[];
+  readonly numbers: readonly ZoneNumbers[];
 }
 
 /** The phases; without any, how everyone stands when the game begins. */
 export function passagesOf({ drill, timeline, phases }: DrillAnalysis): readonly Passage[] {
   if (phases.length > 0) return phases;
   if (drill.teams.length === 0 || timeline.end > 0) return [];
-  return [{ phase: null, timeline, possession: possessionOf(drill, timeline) }];
+  return [{ phase: null, timeline, possession: possessionOf(drill, timeline), numbers: numbersOf(drill, timeline) }];
 }
 
 /** The breaches of one kind as problems, each place told once; the message ends without its full stop. */
@@ -51,9 +52,9 @@ function whenOf({ phase }: Passage, { start }: Breach): string {
 }
 
 /** Goalkeepers are left out of the numbers: said where one stands among them. */
-function uncounted(drill: Drill, { timeline }: Passage, { kind, zone, start }: Breach): string {
+function uncounted(drill: Drill, passage: Passage, { kind, zone, start }: Breach): string {
   if (kind === 'closed') return '';
-  const stays = zonesNamed(drill, zone).flatMap(({ shape }) => staysIn(shape, timeline));
+  const stays = zonesNamed(drill, zone).flatMap((each) => staysOf(passage, each));
   return stays.some((stay) => isIn(stay, start) && isKeeper(drill, stay.actor)) ? ' (goalkeepers are not counted)' : '';
 }
 

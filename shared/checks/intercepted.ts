@@ -45,7 +45,7 @@ export const check: Check = {
   group: 'games',
   severity: 'error',
   title: 'An opponent gets to the ball first',
-  why: 'For every pass of a phase every opponent runs the race to the ball: they react, turn for it from a stand or out of their run, speed up as their age can, and reach a metre; a ball that comes within 0.8 m of them is stopped from the stand; one over 2.2 m flies over them. If there is a place on its way where they are before the ball and before its receiver, it is theirs. A tenth of a second is let be. A shot that they may block, a dribble past them that they may step into, and a pass to an opponent are warnings.',
+  why: 'For every pass of a phase every opponent runs the race to the ball: they react, turn for it from a stand or out of their run, speed up as their age can, and reach a metre; a ball that comes within 0.8 m of them is stopped from the stand; one over 2.2 m flies over them. If there is a place on its way where they are before the ball and before its receiver, it is theirs. A tenth of a second is let be. A shot that they may block, a dribble past them, ten metres away at most, that they may step into, and a pass to an opponent are warnings.',
   source: 'Reaction 0.25 s, sprint times by age (Mendez-Villanueva et al. 2011) at match effort, braking 4 m/s². Reach of a foot (1 m) and of who stands in the way (0.8 m), height and the tenth are choices.',
   bad: [game('⟦passes to Bea⟧', ''), game('⟦passes to Dan⟧', ''), game('⟦dribbles to (25, 17)⟧', ''), shot('(15, 25)')],
   good: [game('passes to Cid', '\n    Cid passes to Bea'), shot('(8, 25)').replace(/[⟦⟧]/g, '')],

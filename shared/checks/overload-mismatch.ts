@@ -1,6 +1,6 @@
 import type { DrillAnalysis } from '../analyse.ts';
 import { passing } from '../games/breaches.ts';
-import { countAt, staysIn, zonesNamed } from '../games/zones.ts';
+import { countAt, staysOf, zonesNamed } from '../games/zones.ts';
 import type { Drill, Rule } from '../model/drill.ts';
 import type { Problem } from '../problem.ts';
 import { problem, type Check } from './check.ts';
@@ -47,7 +47,7 @@ function mismatch(analysis: DrillAnalysis, rule: Expect): Problem[] {
   const begins = opening.length > 0 ? `${list([...new Set(opening)])} when the game begins` : 'other numbers';
   const later = failing.map(({ passage, seen }) => `${list(seen.slice(0, 4))} in ${passage.phase?.name ? `“${passage.phase.name}”` : 'the phase'}`);
   const where = [begins, ...later.slice(0, 3)].join('; ');
-  const keepers = zonesNamed(drill, rule.zone).some(({ shape }) => passages.some(({ timeline }) => staysIn(shape, timeline).some(({ actor }) => isKeeper(drill, actor))));
+  const keepers = zonesNamed(drill, rule.zone).some((zone) => passages.some((passage) => staysOf(passage, zone).some(({ actor }) => isKeeper(drill, actor))));
   const always = [...new Set([...opening, ...(playing[0]?.seen ?? []).filter((numbers) => playing.every(({ seen }) => seen.includes(numbers)))])];
   return [problem(check, rule.span, `In \`${rule.zone}\` there are ${where}, and not ${wanted}${keepers ? ' (goalkeepers are not counted)' : ''}.`, {
     help: 'Write what stands there, or move players into the zone or out of it.',
@@ -57,24 +57,25 @@ function mismatch(analysis: DrillAnalysis, rule: Expect): Problem[] {
 
 type Expect = Extract<Rule, { kind: 'expect' }>;
 
-function countIn(drill: Drill, { zone }: Expect, { timeline, possession }: Passage, time: number): string {
-  const numbers = zonesNamed(drill, zone).map(({ id, shape }) => ({ zone: id, stays: staysIn(shape, timeline) }));
-  const { attackers, floaters, defenders } = countAt(drill, numbers, possession, time);
+function countIn(drill: Drill, { zone }: Expect, passage: Passage, time: number): string {
+  const numbers = zonesNamed(drill, zone).map((each) => ({ zone: each.id, stays: staysOf(passage, each) }));
+  const { attackers, floaters, defenders } = countAt(drill, numbers, passage.possession, time);
   return `${attackers + floaters} v ${defenders}`;
 }
 
 /** The numbers that stand there for half a second at least, in order of time. */
 function seenIn(drill: Drill, rule: Expect, passage: Passage): string[] {
-  const stays = zonesNamed(drill, rule.zone).flatMap(({ shape }) => staysIn(shape, passage.timeline));
+  const stays = zonesNamed(drill, rule.zone).flatMap((each) => staysOf(passage, each));
   const changes = [0, ...passage.possession.map(({ from }) => from), ...stays.flatMap(({ start, end, leftBy }) => (leftBy === null ? [start] : [start, end]))];
   const times = [...new Set(changes)].sort((a, b) => a - b);
   return [...new Set(times.filter((time, index) => (times[index + 1] ?? Infinity) - time >= passing).map((time) => countIn(drill, rule, passage, time)))];
 }
 
 /** Whether somebody has the ball there, plays it from there or gets it there. */
-function playsIn(drill: Drill, { zone }: Expect, { timeline }: Passage): boolean {
-  return zonesNamed(drill, zone).some(({ shape }) => {
-    const stays = staysIn(shape, timeline);
+function playsIn(drill: Drill, { zone }: Expect, passage: Passage): boolean {
+  const { timeline } = passage;
+  return zonesNamed(drill, zone).some((each) => {
+    const stays = staysOf(passage, each);
     return timeline.balls.some(({ stretches }) => stretches.some((stretch) => {
       const { start, end } = stretch;
       const holder = stretch.kind === 'flight' ? timeline.passes[stretch.pass]!.from : stretch.holder;

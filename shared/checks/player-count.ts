@@ -54,11 +54,12 @@ function miscounted(drill: Drill): Problem[] {
   ];
 }
 
-/** Who belongs to a team and has no place is not drawn, and counted nowhere. */
+/** Who belongs to a team of a game and has no place is not drawn, and counted nowhere. */
 function unplaced(drill: Drill, { id, name, size, nameSpan }: Team): Problem[] {
   const standing = drill.stations.filter(({ team }) => team === id).reduce((sum, { holds }) => sum + holds, 0);
   const placed = standing + drill.actors.filter(({ team, station }) => team === id && station === null).length;
-  if (placed >= size || drill.actors.length === 0) return [];
+  const isGame = drill.actors.some(({ kind }) => kind === 'player' || kind === 'keeper');
+  if (placed >= size || !isGame) return [];
   const few = placed === 0 ? 'none' : placed === 1 ? 'one' : String(placed);
   return [
     problem(check, nameSpan, `\`${name}\` has ${size === 1 ? '1 player' : `${size} players`}, and ${few} of them ${placed > 1 ? 'have' : 'has'} a place; who has none is not drawn and plays no part.`, {

@@ -2,7 +2,7 @@
 import type { Actor, ActorId, Drill, Rule } from '../model/drill.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { roleOf, sideAt, type Possession } from './possession.ts';
-import { isIn, staysIn, zonesNamed, type Shape, type Stay } from './zones.ts';
+import { isIn, staysOf, zonesNamed, type Stay, type ZoneNumbers } from './zones.ts';
 
 export type NumbersRule = Extract<Rule, { kind: 'numbers' }>;
 
@@ -25,6 +25,7 @@ const change = 3;
 export interface Passage {
   readonly timeline: Timeline;
   readonly possession: readonly Possession[];
+  readonly numbers: readonly ZoneNumbers[];
   readonly won: number;
 }
 
@@ -33,7 +34,7 @@ export function breachesOf(kind: Breach['kind'], drill: Drill, passage: Passage)
   const rules = drill.rules.filter((rule) => rule.kind === 'numbers').filter((rule) => canBe(kind, rule));
   return rules.flatMap((rule) =>
     zonesNamed(drill, rule.zone).flatMap((zone): Breach[] => {
-      const seen = { ...passage, drill, rule, shape: zone.shape };
+      const seen = { ...passage, drill, rule, stays: staysOf(passage, zone) };
       const found = kind === 'short' ? firstUnder(seen) : firstOver(seen);
       return found ? [{ ...found, kind, rule, zone: zone.id }] : [];
     }),
@@ -71,14 +72,14 @@ function leastOf({ bound, count }: NumbersRule): number | null {
 interface Seen extends Passage {
   readonly drill: Drill;
   readonly rule: NumbersRule;
-  readonly shape: Shape;
+  readonly stays: readonly Stay[];
 }
 
 type Found = Pick<Breach, 'start' | 'count' | 'stay'>;
 
 function firstOver(seen: Seen): Found | null {
   const most = mostOf(seen.rule)!;
-  return first(seen, staysIn(seen.shape, seen.timeline), (inside) => {
+  return first(seen, (inside) => {
     if (inside.length <= most) return null;
     const last = inside.reduce((latest, stay) => (stay.start >= latest.start ? stay : latest));
     return { count: inside.length, stay: last };
@@ -87,7 +88,7 @@ function firstOver(seen: Seen): Found | null {
 
 function firstUnder(seen: Seen): Found | null {
   const least = leastOf(seen.rule)!;
-  return first(seen, staysIn(seen.shape, seen.timeline), (inside, time, stays) => {
+  return first(seen, (inside, time, stays) => {
     if (inside.length >= least) return null;
     const left = stays.filter((stay) => stay.leftBy !== null && stay.end <= time);
     return { count: inside.length, stay: left.length === 0 ? null : left.reduce((latest, stay) => (stay.end >= latest.end ? stay : latest)) };
@@ -95,8 +96,8 @@ function firstUnder(seen: Seen): Found | null {
 }
 
 /** The first breach that lasts. Between two events nothing changes, so it is enough to look once in between. */
-function first(seen: Seen, all: readonly Stay[], judge: (inside: readonly Stay[], time: number, stays: readonly Stay[]) => Omit<Found, 'start'> | null): Found | null {
-  const { drill, rule, timeline, possession, won } = seen;
+function first(seen: Seen, judge: (inside: readonly Stay[], time: number, stays: readonly Stay[]) => Omit<Found, 'start'> | null): Found | null {
+  const { drill, rule, timeline, possession, won, stays: all } = seen;
   const actors = new Map(drill.actors.map((actor) => [actor.id, actor]));
   const spokenOf = (id: ActorId, time: number): boolean => {
     const actor = actors.get(id);

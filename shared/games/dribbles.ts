@@ -23,10 +23,12 @@ export interface Challenge {
 const step = 0.1;
 /** Who is less than this ahead of the first touch, metres, is being left behind. A choice without a source. */
 const ahead = 0.5;
+/** Who is farther from the way than this, metres, steps into another picture when they come. A choice without a source. */
+const beside = 10;
 
 /**
  * One for every run with the ball past opponents. Who stands beyond its end is not asked: running at a defender and playing
- * on before them is what a dribble is for. A dribble after which the ball is won from the dribbler is meant to end so.
+ * on before them is what a dribble is for. A dribble after which the ball is won is meant to end so.
  */
 export function challengesOf(drill: Drill, timeline: Timeline, possession: readonly Possession[]): readonly Challenge[] {
   const board = boardOf(drill, timeline, possession);
@@ -42,12 +44,14 @@ export function challengesOf(drill: Drill, timeline: Timeline, possession: reado
 }
 
 function isPassed({ path }: Move, { chaser }: Standing): boolean {
-  const { s } = closestOnPath(chaser.at, path);
-  return s > ahead && s < path.length;
+  const { s, distance } = closestOnPath(chaser.at, path);
+  return s > ahead && s < path.length - step && distance <= beside;
 }
 
-function isWon({ tracks }: Timeline, dribbler: ActorId, { start }: Move): boolean {
-  return tracks.some(({ moves }) => moves.some(({ action, end }) => action.verb === 'wins the ball from' && action.about?.who === dribbler && end >= start));
+/** Whether the ball is won from the dribbler before they have played it. */
+function isWon({ tracks, passes }: Timeline, dribbler: ActorId, { start }: Move): boolean {
+  const played = passes.reduce((first, pass) => (pass.from === dribbler && pass.start >= start ? Math.min(first, pass.start) : first), Infinity);
+  return tracks.some(({ moves }) => moves.some(({ action, end }) => action.verb === 'wins the ball from' && action.about?.who === dribbler && start <= end && end <= played));
 }
 
 function best({ path, run }: Move, { chaser }: Standing, effort: Effort): Pick<Challenge, 'margin' | 'at'> {

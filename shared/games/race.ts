@@ -8,7 +8,7 @@
  * reach of a foot. A ball that comes so near that body and leg shut its way from the stand is stopped without any reaction.
  */
 import { along, distance, type Point } from '../geometry/point.ts';
-import { ballAt, timeAtDistance, type Flight } from '../physics/ball.ts';
+import { ballAt, heightAt, timeAtDistance, type Flight } from '../physics/ball.ts';
 import { constants } from '../physics/constants.ts';
 import { root } from '../physics/root.ts';
 import type { Ability } from '../physics/runner.ts';
@@ -92,7 +92,10 @@ export function race(way: Way, chaser: Chaser, limit = Infinity): Race | null {
 /** Whether a player is first by more than `lead` seconds anywhere: the same search, as exact, ended by the first yes. */
 export function isFirst(way: Way, chaser: Chaser, lead: number): boolean {
   const side = seen(way.ball, chaser);
-  const open = way.low.filter((each) => mayBeat(way.effort, side, each, -lead - exact));
+  // Most are too far from all of it: they are done with before anything is made ready.
+  let open: Stretch[] | null = null;
+  for (const each of way.low) if (mayBeat(way.effort, side, each, -lead - exact)) (open ??= []).push(each);
+  if (open === null) return false;
   for (let each = open.pop(); each; each = open.pop()) {
     if (!mayBeat(way.effort, side, each, -lead - exact)) continue;
     if (inTime(way.effort, side, each.from.s, each.from.due - lead) || inTime(way.effort, side, each.to.s, each.to.due - lead)) return true;
@@ -171,7 +174,7 @@ function pointOn({ flight, from, to }: Struck, s: number): Point {
 function lowStretches(flight: Flight): (readonly [number, number])[] {
   const reachable = constants.reachHeight.value;
   if (flight.kind === 'roll' || flight.height <= reachable) return [[0, flight.length]];
-  const over = (t: number): number => ballAt(flight, t).height - reachable;
+  const over = (t: number): number => heightAt(flight, t) - reachable;
   const top = Math.log1p((flight.drag * flight.launch * Math.sin(flight.angle)) / constants.gravity.value) / flight.drag;
   const rises = ballAt(flight, root(over, 0, top, halvings)).distance;
   const falls = ballAt(flight, root((t) => -over(t), top, flight.time, halvings)).distance;
@@ -270,7 +273,9 @@ function timeToRun(way: number, speed: number, { topSpeed, tau, braking }: Effor
 function coversIn(gap: number, speed: number, time: number, { topSpeed, tau, braking }: Effort): boolean {
   const way = gap - constants.reach.value;
   if (way <= 0) return time > 0;
-  if (speed >= 0) return time > 0 && covered(time, speed, topSpeed, tau) > way;
+  // Between their speed now and their best all the time: two sums instead of an exponential for most.
+  if (way >= Math.max(speed, topSpeed) * time) return false;
+  if (speed >= 0) return way < Math.min(speed, topSpeed) * time || covered(time, speed, topSpeed, tau) > way;
   const left = time + speed / braking;
   return left > 0 && covered(left, 0, topSpeed, tau) > way + (speed * speed) / (2 * braking);
 }

@@ -47,6 +47,28 @@ export function countAt(drill: Drill, numbers: readonly ZoneNumbers[], possessio
   return { attackers: count('attacker'), floaters: count('floater'), defenders: count('defender') };
 }
 
+/** A stretch of time in which the numbers stay the same. */
+export interface Counted extends Count {
+  readonly start: number;
+  readonly end: number;
+}
+
+/** The numbers in some zones together from change to change; none while no side ever has the ball. The last ones stay. */
+export function countsOver(drill: Drill, numbers: readonly ZoneNumbers[], possession: readonly Possession[], end: number): readonly Counted[] {
+  if (possession.length === 0) return [];
+  const changes = [0, ...possession.map(({ from }) => from), ...numbers.flatMap(({ stays }) => stays.flatMap((stay) => [stay.start, stay.end]))];
+  const times = [...new Set(changes)].filter((time) => time < end || time === 0).sort((a, b) => a - b);
+  const found: Counted[] = [];
+  for (const [index, start] of times.entries()) {
+    const count = countAt(drill, numbers, possession, start);
+    const before = found.at(-1);
+    const same = before && before.attackers === count.attackers && before.floaters === count.floaters && before.defenders === count.defenders;
+    if (same) found[found.length - 1] = { ...before, end: times[index + 1] ?? end };
+    else found.push({ ...count, start, end: times[index + 1] ?? end });
+  }
+  return found;
+}
+
 /** Whether somebody is in a zone at a time. */
 export function isIn({ start, end, leftBy }: Stay, time: number): boolean {
   return start <= time && (leftBy === null || time < end);
@@ -63,16 +85,21 @@ function ofArea({ width, length }: NonNullable<Drill['area']>): Shape {
   return { kind: 'polygon', points: [{ x: 0, y: 0 }, { x: width, y: 0 }, { x: width, y: length }, { x: 0, y: length }] };
 }
 
+/** Who is in a zone of a passage, and when: as it was worked out before, or anew for the whole area. */
+export function staysOf({ numbers, timeline }: { readonly numbers: readonly ZoneNumbers[]; readonly timeline: Timeline }, { id, shape }: Pick<Zone, 'id' | 'shape'>): readonly Stay[] {
+  return numbers.find(({ zone }) => zone === id)?.stays ?? staysIn(shape, timeline);
+}
+
 /** Metres beyond a line that still are on it: far less than anybody can see, more than sums are off. */
 const onTheLine = 1e-3;
 
 /** Who is in a shape, and when: who stands on its line is in, as a ball on the line is. The coach is never counted. */
-export function staysIn(shape: Shape, { tracks, end }: Timeline): readonly Stay[] {
+function staysIn(shape: Shape, { tracks, end }: Timeline): readonly Stay[] {
   const depth = (at: Point): number => depthIn(shape, at) + onTheLine;
-  return tracks.flatMap((track) => (track.actor === 'coach' ? [] : staysOf(track, depth, end)));
+  return tracks.flatMap((track) => (track.actor === 'coach' ? [] : staysOfOne(track, depth, end)));
 }
 
-function staysOf(track: Track, depth: (at: Point) => number, over: number): Stay[] {
+function staysOfOne(track: Track, depth: (at: Point) => number, over: number): Stay[] {
   const stays: Stay[] = [];
   let inside = depth(track.home) >= 0;
   let open: { readonly start: number; readonly cameBy: Move | null } = { start: 0, cameBy: null };

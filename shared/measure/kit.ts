@@ -1,5 +1,5 @@
 import { distance, type Point } from '../geometry/point.ts';
-import type { Drill, FurnitureKind } from '../model/drill.ts';
+import type { Drill, FurnitureKind, Id } from '../model/drill.ts';
 import type { Measures } from './measure.ts';
 
 /** Markers this close together are one marker: metres. */
@@ -25,7 +25,7 @@ export function kitOf(drill: Drill): Measures['kit'] {
     { what: 'ladders', count: count('ladder') },
     { what: 'mini goals', count: count('minigoal') },
     { what: 'goals', count: count('goal') },
-    ...drill.teams.flatMap((team) => (team.bib ? [{ what: `bibs ${team.bib}`, count: team.size }] : [])),
+    ...drill.teams.flatMap((team) => (team.bib ? [{ what: `bibs ${team.bib}`, count: team.size - keepersOf(drill, team.id) }] : [])),
   ];
   return items.filter((item) => item.count > 0);
 }
@@ -64,4 +64,9 @@ function areaSpots(drill: Drill): Point[] {
 /** Two spots in one cell are one marker. */
 function cell(at: Point): string {
   return `${Math.round(at.x / sameMarker)} ${Math.round(at.y / sameMarker)}`;
+}
+
+/** Goalkeepers wear their own. */
+function keepersOf({ actors }: Drill, team: Id): number {
+  return actors.filter((actor) => actor.kind === 'keeper' && actor.team === team).length;
 }

@@ -143,6 +143,11 @@ export function ballAt(flight: Flight, t: number): { readonly distance: number; 
   }
 }
 
+/** Metres above the ground `t` seconds after launch, as {@link ballAt} has it. */
+export function heightAt(flight: Flight, t: number): number {
+  return flight.kind === 'roll' || t <= 0 || t >= flight.time ? 0 : heightIn(flight, t);
+}
+
 /** Seconds after launch at which the ball is `distance` metres along its way, clamped to it. */
 export function timeAtDistance(flight: Flight, distance: number): number {
   if (distance <= 0) return 0;

@@ -3,7 +3,7 @@ import type { Drill } from '../model/drill.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { furnitureSymbol } from './furniture.ts';
 import { onSheet } from './ground.ts';
-import { badge, initials, laterBadge, type Look, looks, radius } from './people.ts';
+import { badge, initials, laterBadge, keeperLooks, type Look, looks, radius } from './people.ts';
 import type { Theme } from './palette.ts';
 import { drawnOfQueue, type LaterPlace, queuePlace } from './places.ts';
 import type { Mark, Mover, Plan, Shape } from './scene.ts';
@@ -26,7 +26,7 @@ export interface Cast {
 }
 
 export function castOf(drill: Drill, timeline: Timeline, plan: Plan, theme: Theme): Cast {
-  const look = looks(drill, theme);
+  const [look, keeperLook] = [looks(drill, theme), keeperLooks(drill, theme)];
   const letters = initials(drill.actors);
   const tracks = new Map(timeline.tracks.map((track) => [track.actor, track]));
   const stations = new Map(drill.stations.map((station) => [station.id, station]));
@@ -41,7 +41,7 @@ export function castOf(drill: Drill, timeline: Timeline, plan: Plan, theme: Them
     const at = behind && station ? onSheet(plan, queuePlace(drill, station, 1, plan.perMetre)) : (apart.get(actor.id) ?? home);
     const r = behind ? radius.waiting : radius.person;
     const shapes = actor.kind === 'coach' ? furnitureSymbol({ kind: 'coach', width: null, facing: null }, plan.perMetre).shapes
-      : behind ? waitingBadge(look(actor.team)) : badge(look(actor.team), r, letters.get(actor.name) ?? '', actor.kind === 'keeper');
+      : behind ? waitingBadge(look(actor.team)) : badge(actor.kind === 'keeper' ? keeperLook(actor.team) : look(actor.team), r, letters.get(actor.name) ?? '', actor.kind === 'keeper');
     people.push({
       at, r,
       mover: { id: `person-${actor.id}`, kind: 'person', span: actor.span, label: actorName(actor), shapes, track: personTrack(track, timeline.end, plan, { x: at.x - home.x, y: at.y - home.y }) },

@@ -1,5 +1,5 @@
-/** Whose the ground is, as light hatching: along for one side, across for the other, dotted for floaters. */
-import { type Control, controlAt } from '../games/control.ts';
+/** Whose the ground is, as light hatching: along for one side, across for the other, dotted for floaters while no side has the ball. */
+import { type Control, controlAt, sideOf } from '../games/control.ts';
 import type { PhaseAnalysis } from '../games/phases.ts';
 import type { Drill, Id } from '../model/drill.ts';
 import { onSheet } from './ground.ts';
@@ -18,7 +18,7 @@ export function groundsOf(drill: Drill, phase: PhaseAnalysis): Ground[] {
   const moments = momentsOf(phase);
   const times = phase.lanes.length > 0 ? phase.lanes.map(({ time }, index) => ({ time, ...moments[index] as Moment })) : [{ time: 0, start: 0, end: phase.timeline.end + 1 }];
   return times.flatMap(({ time, start, end }) => {
-    const control = controlAt(drill, phase.timeline, time);
+    const control = controlAt(drill, phase, time);
     return control ? [{ control, start, end }] : [];
   });
 }
@@ -27,7 +27,7 @@ export function controlMarks(drill: Drill, grounds: readonly Ground[], plan: Pla
   const teams = new Map(drill.actors.map(({ id, team }) => [id, team]));
   return grounds.map(({ control, start, end }, index): Mark => ({
     id: `control-${index + 1}`, layer: 'control', span: null, label: null, during: { start, end },
-    shapes: drill.teams.map(({ id }) => path(hatch(control, (cell) => teams.get(control.owners[cell] ?? '') === id, hatchOf(drill, id), plan), stroked(controlInk, 0.18, hatchOf(drill, id) === 'dotted' ? '0.3 1.2' : null))),
+    shapes: drill.teams.map(({ id }) => path(hatch(control, (cell) => sideOf(drill, control.floatersWith, teams.get(control.owners[cell] ?? '') ?? null) === id, hatchOf(drill, id), plan), stroked(controlInk, 0.18, hatchOf(drill, id) === 'dotted' ? '0.3 1.2' : null))),
   }));
 }
 

@@ -23,7 +23,7 @@ export function laneMarks(phase: PhaseAnalysis, plan: Plan, room: Room): Mark[] 
     const own = room.fork();
     const common = { layer: 'lanes', span: spanOf(phase, report), during } as const;
     const nearest = nearestShapes(phase, report, plan, own);
-    const others = report.lanes.filter(({ to }) => to !== played(phase, report)).flatMap((lane): Mark[] => {
+    const others = otherLanes(phase, report).flatMap((lane): Mark[] => {
       const shapes = laneShapes(phase, report, lane, plan, own);
       return shapes.length === 0 ? [] : [{ ...common, id: `lane-${index + 1}-${lane.to}`, label: laneWords(report, lane), shapes }];
     });
@@ -55,13 +55,16 @@ export function cutWords({ by, margin }: { readonly by: ActorId; readonly margin
 }
 
 /** Samples for the key, drawn about (0, 0), 11 mm wide. */
-export const laneSamples: Readonly<Record<'open' | 'closed', readonly Shape[]>> = {
+export const laneSamples: Readonly<Record<'open' | 'lofted' | 'closed', readonly Shape[]>> = {
+  lofted: openLane({ x: 0, y: 0 }, { x: 11, y: 0 }, true),
   open: openLane({ x: 0, y: 0 }, { x: 11, y: 0 }, false),
   closed: closedLane({ x: 0, y: 0 }, { x: 7, y: 0 }, { x: 11, y: 0 }),
 };
 
-function played({ timeline }: PhaseAnalysis, { pass }: LaneReport): ActorId | null {
-  return pass === null ? null : (timeline.passes[pass]?.to ?? null);
+/** All but the one that is played. */
+export function otherLanes({ timeline }: PhaseAnalysis, { pass, lanes }: LaneReport): readonly Lane[] {
+  const played = pass === null ? null : (timeline.passes[pass]?.to ?? null);
+  return lanes.filter(({ to }) => to !== played);
 }
 
 function spanOf({ timeline, phase }: PhaseAnalysis, { beat }: LaneReport) {
@@ -119,7 +122,7 @@ function nearestShapes({ timeline }: PhaseAnalysis, { race, pass }: LaneReport, 
   const struck = timeline.passes[pass];
   if (!struck) return null;
   const at = onSheet(plan, race.at);
-  const words = `${race.by} ${seconds(Math.max(0, race.margin))} too late`;
+  const words = race.margin < 0.05 ? `${race.by} just too late` : `${race.by} ${seconds(race.margin)} too late`;
   const width = textWidth(words, 2, 'medium');
   const places = [...around(at, both(1.6), width, 2.2, { x: 0, y: -1 })].map((place) => ({ ...place, cost: place.cost / 4 }));
   const place = room.take(places, width + 0.8, 2.6);

@@ -38,15 +38,17 @@ export interface DrawnLine {
   readonly head: Box;
 }
 
-/** Every way of a repetition, in order of its first start; what goes the same way again is the same way. */
-export function waysOf(drill: Drill, timeline: Timeline): Way[] {
+/** Every way of a repetition, or of one of its beats, in order of its first start; what goes the same way again is the same way. */
+export function waysOf(drill: Drill, timeline: Timeline, only?: number): Way[] {
   const leads = leadsOf(drill, timeline);
   const ledBy = (beat: number, actor: string, span: Span) => {
     const lead = leads.get(beat);
     return lead !== undefined && lead.actor === actor && lead.span.from <= span.from && span.to <= lead.span.to ? [beat] : [];
   };
   const ways: (Way & { readonly start: number })[] = [];
+  const wanted = (beat: number): boolean => only === undefined || only === beat;
   for (const pass of timeline.passes) {
+    if (!wanted(pass.beat)) continue;
     const kind = pass.kind === 'shot' ? 'shot' : pass.flight.kind === 'loft' ? 'lofted' : 'pass';
     const { fromAt: from, toAt: to } = pass;
     const length = Math.hypot(to.x - from.x, to.y - from.y);
@@ -57,6 +59,7 @@ export function waysOf(drill: Drill, timeline: Timeline): Way[] {
   }
   for (const track of timeline.tracks) {
     for (const [index, move] of track.moves.entries()) {
+      if (!wanted(move.beat)) continue;
       ways.push({
         id: wayId(move, track.actor, index), kind: kindOf(move), beats: ledBy(move.beat, track.actor, move.action.span),
         actor: track.actor, span: move.action.span, path: move.path, start: move.start,
@@ -65,7 +68,7 @@ export function waysOf(drill: Drill, timeline: Timeline): Way[] {
   }
   const drawn = ways.filter((way) => way.path.length > 0.05).sort((a, b) => a.start - b.start);
   // The walks lie below everything else.
-  return [...walksOf(drill, timeline, drawn), ...merged(numberedOnce(drawn))];
+  return [...(only === undefined ? walksOf(drill, timeline, drawn) : []), ...merged(numberedOnce(drawn))];
 }
 
 /** Of the movement at this index of an actor's moves. */

@@ -98,8 +98,20 @@ function ruleEntries(drill: Drill): NoteEntry[] {
   return [
     ...drill.touchRules.map((rule) => entry(touchWords(rule, where), rule.span)),
     ...drill.rules.map((rule) => entry(ruleWords(rule, where), rule.span)),
-    ...(drill.bouts ? [entry(`${drill.bouts.count} bouts of ${figure(drill.bouts.length)} s, ${figure(drill.bouts.rest)} s rest`, drill.bouts.span)] : []),
+    ...(drill.bouts ? [entry(boutWords(drill.bouts), drill.bouts.span)] : []),
   ];
+}
+
+function boutWords({ count, length, rest }: NonNullable<Drill['bouts']>): string {
+  return `${counted(count, 'bout', 'bouts')} of ${timeWords(length)}${rest > 0 ? `, ${timeWords(rest)} rest` : ''}`;
+}
+
+/** `3 min`, `90 s`, `2 min 30 s`: as a coach says it. */
+function timeWords(seconds: number): string {
+  const minutes = Math.floor(seconds / 60);
+  const left = seconds - minutes * 60;
+  if (minutes === 0 || (minutes === 1 && left > 0)) return `${figure(seconds)} s`;
+  return left > 0 ? `${minutes} min ${figure(left)} s` : `${minutes} min`;
 }
 
 function touchWords({ most, who, zone }: TouchRule, where: (id: string) => string): string {

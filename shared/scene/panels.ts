@@ -7,9 +7,9 @@ import type { Drill, Zone } from '../model/drill.ts';
 import { controlInk, type Ground, hatchOf } from './control.ts';
 import { ballShapes, furnitureNames, furnitureSymbol } from './furniture.ts';
 import { boxOf } from './ground.ts';
-import { laneSamples } from './lanes.ts';
+import { laneSamples, otherLanes } from './lanes.ts';
 import { type Convention, type LineKind, lineSample } from './lines.ts';
-import { badge, laterBadge, looks, radius } from './people.ts';
+import { badge, keeperLooks, laterBadge, looks, radius } from './people.ts';
 import type { Theme } from './palette.ts';
 import type { Note } from './notes.ts';
 import type { Mark, SceneBeat, Shape } from './scene.ts';
@@ -146,7 +146,7 @@ export interface KeyOptions {
   readonly waiting: boolean;
   readonly later: boolean;
   readonly phase: PhaseAnalysis | null;
-  readonly control: boolean;
+  readonly grounds: readonly Ground[];
 }
 
 export const lineNames: Readonly<Record<LineKind, string>> = { pass: 'Pass', lofted: 'Lofted ball', shot: 'Shot', dribble: 'Run with the ball', run: 'Run without the ball', press: 'Pressing', mark: 'Covering an opponent', walk: 'To the next place' };
@@ -179,17 +179,21 @@ interface KeyEntry {
   readonly sample: readonly Shape[];
 }
 
-function keyEntries(drill: DrillAnalysis['drill'], { theme, convention, kinds, waiting, later, phase, control }: KeyOptions): KeyEntry[] {
+function keyEntries(drill: DrillAnalysis['drill'], { theme, convention, kinds, waiting, later, phase, grounds }: KeyOptions): KeyEntry[] {
   const look = looks(drill, theme);
   const middle = { x: 5.5, y: 0 };
   const entries: KeyEntry[] = kinds.map((kind) => ({ name: lineNames[kind], sample: lineSample(kind, convention, { x: 0, y: kind === 'lofted' ? 0.7 : 0 }, 11) }));
   const plain = drill.actors.some((actor) => actor.team === null && actor.kind !== 'coach');
   if (plain) entries.push({ name: 'Player', sample: [group(middle, badge(look(null), 1.9, ''))] });
   for (const team of drill.teams) entries.push({ name: team.name, sample: [group(middle, badge(look(team.id), 1.9, ''))] });
+  const keeper = keeperLooks(drill, theme);
+  for (const { id, name } of drill.teams.filter(({ id }) => drill.actors.some(({ kind, team }) => kind === 'keeper' && team === id))) {
+    entries.push({ name: `Goalkeeper of ${name}`, sample: [group(middle, badge(keeper(id), 1.9, '', true))] });
+  }
   if (waiting) entries.push({ name: 'Waiting', sample: [circle(middle, radius.waiting - 0.2, filled('paper', 'ink', 0.4))] });
   if (later) entries.push({ name: 'Later place', sample: [group(middle, laterBadge(''))] });
   if (phase) entries.push(...phaseEntries(drill, phase, middle));
-  if (control) entries.push(...groundEntries(drill));
+  if (grounds.length > 0) entries.push(...groundEntries(drill, grounds));
   if (drill.balls.length > 0) entries.push({ name: 'Ball', sample: [group(middle, ballShapes())] });
   const furniture = new Set(drill.furniture.map((thing) => thing.kind));
   for (const kind of furniture) {
@@ -198,10 +202,12 @@ function keyEntries(drill: DrillAnalysis['drill'], { theme, convention, kinds, w
   return entries;
 }
 
-function phaseEntries(drill: Drill, { lanes, possession }: PhaseAnalysis, middle: Spot): KeyEntry[] {
-  const others = lanes.flatMap((report) => report.lanes);
+function phaseEntries(drill: Drill, phase: PhaseAnalysis, middle: Spot): KeyEntry[] {
+  const { lanes, possession } = phase;
+  const others = lanes.flatMap((report) => otherLanes(phase, report));
   const entries: [boolean, KeyEntry][] = [
-    [others.some(({ open }) => open !== null), { name: 'Open lane', sample: laneSamples.open }],
+    [others.some(({ open }) => open === 'ground'), { name: 'Open lane', sample: laneSamples.open }],
+    [others.some(({ open }) => open === 'lofted'), { name: 'Open through the air', sample: laneSamples.lofted }],
     [others.some(({ open, by }) => open === null && by !== null), { name: 'Closed lane, by whom', sample: laneSamples.closed }],
     [possession.length > 1, { name: 'Ball won', sample: [group(middle, wonSymbol(2.1))] }],
     [drill.zones.length > 0 && possession.length > 0, { name: 'With the ball v without', sample: [box(0.5, -1.8, 10, 3.6, filled('paper', 'note', 0.3)), text({ x: 5.5, y: 0.9 }, '3 v 2', 2.5, 'ink', { weight: 'bold', anchor: 'middle' })] }],
@@ -233,8 +239,9 @@ export function groundPanel({ teams }: Drill, grounds: readonly Ground[], width:
 }
 
 /** How each side's ground is hatched. */
-function groundEntries(drill: Drill): KeyEntry[] {
-  return drill.teams.map(({ id, name }): KeyEntry => {
+function groundEntries(drill: Drill, grounds: readonly Ground[]): KeyEntry[] {
+  const sides = drill.teams.filter((team) => grounds.some(({ control }) => control.shares.some((each) => each.team === team.id)));
+  return sides.map(({ id, name }): KeyEntry => {
     const kind = hatchOf(drill, id);
     const lines = kind === 'across' ? [1, 3, 5, 7, 9].map((at) => `M${at} -1.8v3.6`) : [-1.6, -0.5, 0.6, 1.7].map((at) => `M0.5 ${at}h10`);
     return { name: `Ground of ${name}`, sample: [path(lines.join(''), stroked(controlInk, 0.18, kind === 'dotted' ? '0.3 1.2' : null))] };

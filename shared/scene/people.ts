@@ -1,7 +1,8 @@
 /** Players as badges: shape and fill tell the team, one or two letters tell who. */
-import type { Actor, Drill, Id } from '../model/drill.ts';
+import type { Actor, Drill, Id, Team } from '../model/drill.ts';
 import { textWidth } from '../font/text.ts';
-import { bibColour, type Paint, textOn, type Theme } from './palette.ts';
+import { colourDistance, visions } from '../space/colour.ts';
+import { bibColour, type Ink, type Paint, palettes, textOn, type Theme } from './palette.ts';
 import type { Shape } from './scene.ts';
 import { circle, filled, polygon, stroked, text } from './shapes.ts';
 
@@ -27,7 +28,7 @@ export function looks(drill: Drill, theme: Theme): (team: Id | null) => Look {
     const rank = ranks[team.kind]++;
     // Whatever the bibs, floaters are never taken for a team.
     const [outline, filling] = team.kind === 'floaters' ? ['hexagon', 'banded'] as const : teamLooks[rank % teamLooks.length] as (typeof teamLooks)[number];
-    const bib = team.bib === null || theme === 'print' ? null : bibColour(team.bib);
+    const bib = theme === 'print' ? null : bibOf(team);
     return [team.id, {
       outline,
       filling,
@@ -36,6 +37,31 @@ export function looks(drill: Drill, theme: Theme): (team: Id | null) => Look {
     }];
   }));
   return (team) => (team === null ? plain : (table.get(team) ?? plain));
+}
+
+/** The colour that is written, or without one the colour that the name says: `Reds` are red. */
+function bibOf({ bib, name }: Team): `#${string}` | null {
+  return bib === null ? (bibColour(name) ?? bibColour(name.replace(/s$/, ''))) : bibColour(bib);
+}
+
+const keeperBibs = ['yellow', 'green', 'pink', 'turquoise', 'orange', 'purple', 'grey', 'black', 'white'] as const;
+/** In CIE L*a*b*: as the check of the bibs has it. */
+const apart = 20;
+
+/** How a team's goalkeeper looks: as the team in shape and filling, in a colour that nobody else wears. */
+export function keeperLooks(drill: Drill, theme: Theme): (team: Id | null) => Look {
+  const look = looks(drill, theme);
+  if (theme === 'print') return look;
+  const worn = drill.teams.map(({ id }) => look(id).colour).map((colour) => (colour.startsWith('#') ? colour : palettes[theme][colour as Ink]));
+  const table = new Map<Id | null, Look>();
+  for (const { kind, team } of drill.actors) {
+    if (kind !== 'keeper' || table.has(team)) continue;
+    const colour = keeperBibs.map((bib) => bibColour(bib)!).find((each) => worn.every((other) => visions.every((vision) => colourDistance(each, other, vision) >= apart)));
+    if (!colour) continue;
+    worn.push(colour);
+    table.set(team, { ...look(team), colour, letters: textOn(colour) });
+  }
+  return (team) => table.get(team) ?? look(team);
 }
 
 /** A badge about (0, 0). */

@@ -36,11 +36,13 @@ export interface PlanOptions {
   readonly problems: readonly Problem[];
   /** What the drill shows, when that is a phase. */
   readonly phase: PhaseAnalysis | null;
+  /** The same with nothing but the moment that is drawn, if only one is. */
+  readonly moment: PhaseAnalysis | null;
   readonly ways: readonly Way[];
 }
 
 /** `onPaper` is the grass on the sheet; words stay close to it. */
-export function drawPlan({ drill, timeline }: DrillAnalysis, plan: Plan, onPaper: Box, { theme, convention, problems, phase, ways }: PlanOptions): DrawnPlan {
+export function drawPlan({ drill, timeline }: DrillAnalysis, plan: Plan, onPaper: Box, { theme, convention, problems, phase, moment, ways }: PlanOptions): DrawnPlan {
   const cast = castOf(drill, timeline, plan, theme);
   const later = laterPlaces(drill, timeline, cast.people.map(({ at }) => at), plan);
   const discs = [
@@ -70,7 +72,7 @@ export function drawPlan({ drill, timeline }: DrillAnalysis, plan: Plan, onPaper
     ...cast.waiting,
     ...numbers(lines, beatLabels(drill, timeline), room),
     ...flags(problems, drill, timeline, plan, room),
-    ...(phase ? [...cutMarks(phase, plan, room), ...wonMarks(phase, new Map(drill.teams.map(({ id, name }) => [id, name])), plan, room)] : []),
+    ...(moment ? [...cutMarks(moment, plan, room), ...wonMarks(moment, new Map(drill.teams.map(({ id, name }) => [id, name])), plan, room)] : []),
     ...names(drill, cast.letters, furniture, plan, room),
     ...(phase ? tallies(drill, phase, plan, room) : []),
     ...supplies(drill, timeline, plan, room),

@@ -12,7 +12,7 @@ import { drawPlan, grassOf, measuredExtent, usedKinds } from './plan.ts';
 import { areaMarks } from './area.ts';
 import { controlMarks, type Ground, groundsOf } from './control.ts';
 import { layers, type Mark, type Plan, type Scene, type SceneBeat } from './scene.ts';
-import { asDrill, phaseShown } from './phase.ts';
+import { asDrill, atMoment, momentOf, phaseShown } from './phase.ts';
 import { box, stroked } from './shapes.ts';
 import { stripHeight, stripOf } from './strip.ts';
 import { figure, measureOf } from './units.ts';
@@ -29,6 +29,8 @@ export interface StageOptions {
   readonly phase?: string;
   /** Also whose the ground is, for a phase. */
   readonly control?: boolean;
+  /** Seconds: the sheet of a moment, with the ways, lanes and key of that moment only. */
+  readonly at?: number;
   /** Which progression or regression of its drill this is. */
   readonly variation?: Pick<ChangedDrill, 'kind' | 'name'>;
 }
@@ -46,11 +48,16 @@ export function stage(whole: DrillAnalysis, options: StageOptions): Scene {
   const problems = options.problems ?? [];
   const notes = notesOf(analysis, phase);
   const grounds = phase && options.control ? groundsOf(drill, phase) : [];
-  const under = [...(options.variation ? [variationWords(options.variation)] : []), ...(phase ? [phaseWords(phase.phase)] : [])];
-  const ways = waysOf(drill, timeline);
+  const moment = options.at === undefined ? null : momentOf(timeline, options.at);
+  const under = [
+    ...(options.variation ? [variationWords(options.variation)] : []), ...(phase ? [phaseWords(phase.phase)] : []), ...(moment ? [`After ${figure(moment.time)} s`] : []),
+  ];
+  const ways = waysOf(drill, timeline, moment?.beat);
+  const used = usedKinds(analysis, ways, scale);
+  const shown = moment && phase ? atMoment(phase, moment) : phase;
   const sheet = compose(analysis, options, {
     scale, grass, beats, problems, notes, under, strip: stripHeight(analysis, phase), grounds,
-    key: keyPanel(analysis, { theme: options.theme, convention: options.convention, ...usedKinds(analysis, ways, scale), phase, control: grounds.length > 0 }, column),
+    key: keyPanel(analysis, { theme: options.theme, convention: options.convention, ...used, later: used.later && moment === null, phase: shown, grounds }, column),
   });
 
   const plan: Plan = { scale, perMetre, left: sheet.plan.x - grass.left * perMetre, bottom: sheet.plan.y + grass.bottom * perMetre };
@@ -58,7 +65,7 @@ export function stage(whole: DrillAnalysis, options: StageOptions): Scene {
     left: sheet.plan.x, right: sheet.plan.x + (grass.right - grass.left) * perMetre,
     top: sheet.plan.y, bottom: sheet.plan.y + (grass.bottom - grass.top) * perMetre,
   };
-  const drawn = drawPlan(analysis, plan, onPaper, { theme: options.theme, convention: options.convention, problems, phase, ways });
+  const drawn = drawPlan(analysis, plan, onPaper, { theme: options.theme, convention: options.convention, problems, phase, moment: shown, ways });
   const strip = stripOf(analysis, phase, options.theme, { left: margin, top: sheet.stripTop, width: sheet.leftWidth });
   const marks: Mark[] = [
     { id: 'sheet', layer: 'sheet', span: drill.span, label: null, shapes: [box(2.5, 2.5, sheet.width - 5, sheet.height - 5, stroked('ink', 0.35))] },
@@ -162,16 +169,17 @@ function sheetBeside(analysis: DrillAnalysis, options: StageOptions, parts: Part
   const more = fitting(analysis, parts, column, left - needed);
   const height = Math.max(left, needed);
   const x = margin + leftWidth + gutter;
+  const under = underneath(more.left, leftWidth + gutter + column);
   const placed: [Panel, number][] = [];
   let y = margin;
-  for (const panel of [...(order ? [order] : []), ...rest, ...more]) {
+  for (const panel of [...(order ? [order] : []), ...rest, ...more.panels]) {
     placed.push([panel, y]);
     y += panel.height + between;
   }
   placed.push([title, margin + height - title.height]);
   return {
-    width: x + column + margin, height: height + 2 * margin, plan, leftWidth, stripTop,
-    panels: () => placed.flatMap(([panel, top]) => panel.draw(x, top)),
+    width: x + column + margin, height: height + under.height + 2 * margin, plan, leftWidth, stripTop,
+    panels: () => [...placed.flatMap(([panel, top]) => panel.draw(x, top)), ...under.draw(margin, margin + height)],
   };
 }
 
@@ -189,18 +197,41 @@ function rotationOf({ notes }: Parts, width: number): Panel | null {
   return notePanel({ ...rotation, entries: shown }, width, Infinity);
 }
 
-/** The panels that can be done without, as many as there is room for: those that matter most first. */
-function fitting({ drill }: DrillAnalysis, { notes }: Parts, width: number, room: number): Panel[] {
-  const found: Panel[] = [];
-  let left = room - between;
-  const offer = (panel: Panel | null) => {
-    if (!panel) return;
-    found.push(panel);
-    left -= panel.height + between;
+interface Fitting {
+  readonly panels: readonly Panel[];
+  /** Rules, coaching points and the like for which there is no room there. */
+  readonly left: readonly Note[];
+}
+
+/** The panels of a column, as many as there is room for: those that matter most first. */
+function fitting({ drill }: DrillAnalysis, { notes }: Parts, width: number, most: number): Fitting {
+  const panels: Panel[] = [];
+  let space = most - between;
+  const offer = (panel: Panel | null): boolean => {
+    if (!panel) return false;
+    panels.push(panel);
+    space -= panel.height + between;
+    return true;
   };
-  offer(pointsPanel(drill, width, left));
-  for (const note of notes) if (note.id !== 'rotation') offer(notePanel(note, width, left));
-  return found;
+  offer(pointsPanel(drill, width, space));
+  const left = notes.filter((note) => note.id !== 'rotation' && !offer(notePanel(note, width, space)));
+  return { panels, left };
+}
+
+/** Notes in columns under everything else, each where the sheet ends first. */
+function underneath(notes: readonly Note[], width: number): Panel {
+  const panels = notes.map((note) => notePanel(note, column, Infinity)).filter((panel) => panel !== null);
+  const ends = Array.from({ length: Math.max(1, Math.floor((width + gutter) / (column + gutter))) }, () => between);
+  const placed = panels.map((panel) => {
+    const index = ends.indexOf(Math.min(...ends));
+    const top = ends[index]!;
+    ends[index] = top + panel.height + between;
+    return { panel, left: index * (column + gutter), top };
+  });
+  return {
+    height: panels.length === 0 ? 0 : Math.max(...ends) - between,
+    draw: (x, y) => placed.flatMap(({ panel, left, top }) => panel.draw(x + left, y + top)),
+  };
 }
 
 function sheetBelow(analysis: DrillAnalysis, options: StageOptions, parts: Parts): Sheet {
@@ -216,10 +247,13 @@ function sheetBelow(analysis: DrillAnalysis, options: StageOptions, parts: Parts
   const rightHeight = title.height + (key ? key.height + between : 0);
   const bottom = top + Math.max(leftHeight, rightHeight);
   const right = margin + wide + gutter;
-  const stacked = [...fixed, ...fitting(analysis, parts, wide, bottom - top - leftHeight + between)];
+  const more = fitting(analysis, parts, wide, bottom - top - leftHeight + between);
+  const stacked = [...fixed, ...more.panels];
+  const under = underneath(more.left, leftWidth);
   return {
-    width: leftWidth + 2 * margin, height: bottom + margin, plan, leftWidth, stripTop,
+    width: leftWidth + 2 * margin, height: bottom + under.height + margin, plan, leftWidth, stripTop,
     panels: () => [
+      ...under.draw(margin, bottom),
       ...stacked.flatMap((panel, index) => panel.draw(margin, top + heightOf(stacked.slice(0, index)))),
       ...(key?.draw(right, top) ?? []),
       ...title.draw(right, bottom - title.height),

@@ -1,7 +1,7 @@
 /** How many are in each zone at each time, as a tag on its edge: attackers and floaters v defenders. */
 import { capHeight, textWidth } from '../font/text.ts';
 import { roundPolygon } from '../geometry/polygon.ts';
-import { countAt } from '../games/zones.ts';
+import { countsOver } from '../games/zones.ts';
 import type { PhaseAnalysis } from '../games/phases.ts';
 import type { Drill } from '../model/drill.ts';
 import { zoneInks } from './area.ts';
@@ -51,18 +51,13 @@ interface Counted extends Moment {
 
 /** From change to change; empty words while nobody is there. */
 function countsIn(drill: Drill, { numbers, possession, timeline }: PhaseAnalysis, zone: string): Counted[] {
-  const own = numbers.filter((each) => each.zone === zone);
-  if (possession.length === 0) return [];
-  const changes = [0, ...possession.map(({ from }) => from), ...own.flatMap(({ stays }) => stays.flatMap(({ start, end }) => [start, end]))];
-  const times = [...new Set(changes)].filter((time) => time !== null).filter((time) => time < timeline.end || time === 0).sort((a, b) => a - b);
   const found: Counted[] = [];
-  for (const [index, start] of times.entries()) {
-    const { attackers, floaters, defenders } = countAt(drill, own, possession, start);
+  for (const { attackers, floaters, defenders, start, end } of countsOver(drill, numbers.filter((each) => each.zone === zone), possession, timeline.end)) {
     const words = attackers + floaters + defenders === 0 ? '' : `${attackers + floaters} v ${defenders}`;
-    const end = times[index + 1] ?? pastEnd(timeline.end);
     const before = found.at(-1);
     if (before?.words === words) found[found.length - 1] = { ...before, end };
     else found.push({ words, start, end });
   }
-  return found;
+  const last = found.at(-1);
+  return last ? [...found.slice(0, -1), { ...last, end: pastEnd(timeline.end) }] : [];
 }

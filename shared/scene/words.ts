@@ -1,4 +1,5 @@
 /** Beats as sentences, from the model alone. */
+import type { Point } from '../geometry/point.ts';
 import type { Action, Actor, ActorId, ChangedDrill, Drill, Part, Sequence } from '../model/drill.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import type { SceneBeat } from './scene.ts';
@@ -66,7 +67,9 @@ export function plainWords(message: string): string {
 interface NameBook {
   readonly actor: (id: ActorId) => string;
   readonly thing: (id: string) => string | null;
-  readonly place: (at: { readonly x: number; readonly y: number }) => string;
+  readonly place: (at: Point) => string;
+  /** What stands there by its name, or the place. */
+  readonly spot: (at: Point) => string;
 }
 
 function nameBook(drill: Drill): NameBook {
@@ -74,10 +77,12 @@ function nameBook(drill: Drill): NameBook {
   const things = new Map<string, string>();
   for (const thing of [...drill.furniture, ...drill.zones]) if (thing.name !== null) things.set(thing.id, thing.name);
   const measure = measureOf(drill);
+  const place = (at: Point): string => `(${lengthWords(at.x, measure)}, ${lengthWords(at.y, measure)})`;
   return {
     actor: (id) => actors.get(id) ?? id,
     thing: (id) => things.get(id) ?? null,
-    place: (at) => `(${lengthWords(at.x, measure)}, ${lengthWords(at.y, measure)})`,
+    place,
+    spot: (at) => drill.furniture.find((thing) => thing.name !== null && thing.at.x === at.x && thing.at.y === at.y)?.name ?? place(at),
   };
 }
 
@@ -88,7 +93,7 @@ function partWords(part: Part, names: NameBook): string {
 function actionWords(action: Action, names: NameBook): string {
   const target = targetWords(action, names);
   const main = [action.verb, ...aboutWords(action, target, names)].join(' ');
-  return [main, ...modifierWords(action, names)].join(', ').replace(/, (for |at )/, ' $1');
+  return [main, ...modifierWords(action, names)].join(', ').replace(/, (for |at |via |after )/g, ' $1');
 }
 
 function aboutWords(action: Action, target: string | null, names: NameBook): string[] {
@@ -116,6 +121,8 @@ function modifierWords(action: Action, names: NameBook): string[] {
   if (action.weight !== null) words.push(action.weight);
   if (action.lofted) words.push('lofted');
   if (action.inStride) words.push('in stride');
+  if (action.via.length > 0) words.push(`via ${action.via.map((at) => names.spot(at)).join(' via ')}`);
   if (action.gait !== null) words.push(`at ${action.gait}`);
+  if (action.after > 0) words.push(`after ${figure(action.after)} s`);
   return words;
 }

@@ -6,7 +6,7 @@ import { ballAt } from '../physics/ball.ts';
 import { onTheMove } from './at.ts';
 import type { Move, Pass, Timeline } from './timeline.ts';
 
-/** Metres between the middles of two runners, and between a ball and a runner, that are too close. */
+/** Metres between the middles of two runners, and between a ball and a runner or another ball, that are too close. */
 const armsReach = 0.8;
 const ballGap = 0.5;
 /** Where a ball is played or taken, and where a run begins or ends, people are close and know it: metres around it. */
@@ -82,11 +82,42 @@ export function crossings(timeline: Timeline): Crossing[] {
   });
 }
 
+export interface BallMeeting {
+  /** The one that is played first; of two at once, the one that is written first. */
+  readonly pass: Pass;
+  readonly other: Pass;
+  readonly at: Point;
+  readonly time: number;
+}
+
+/** Two balls at one place, at one height and at one time, away from where they are played and taken; the first for each pass. */
+export function ballMeetings(timeline: Timeline): BallMeeting[] {
+  const passes = [...timeline.passes].sort((a, b) => a.start - b.start || a.index - b.index);
+  return passes.flatMap((pass, index) => {
+    const meanwhile: Pass[] = [];
+    for (let next = index + 1; next < passes.length && passes[next]!.start < pass.arrival; next += 1) meanwhile.push(passes[next]!);
+    const found = meanwhile.filter((other) => other.ball !== pass.ball).flatMap((other) => {
+      if (!boxesTouch(boxAround([pass.fromAt, pass.toAt]), boxAround([other.fromAt, other.toAt]), ballGap)) return [];
+      const height = (each: Pass, time: number): number => ballAt(each.flight, time - each.start).height;
+      const close = firstClose(
+        { start: other.start, end: Math.min(pass.arrival, other.arrival), reach: ballGap, closing: 0, known: [pass.fromAt, pass.toAt, other.fromAt, other.toAt] },
+        (time) => overGround(pass, time),
+        (time) => (Math.abs(height(pass, time) - height(other, time)) < ballGap ? overGround(other, time) : farAway),
+      );
+      return close ? [{ pass, other, ...close }] : [];
+    });
+    return found.sort((a, b) => a.time - b.time).slice(0, 1);
+  });
+}
+
 /** On the ground, or far away when it is over everybody's head. */
 function ballOnTheWay(pass: Pass, time: number): Point {
-  const { distance: gone, height } = ballAt(pass.flight, time - pass.start);
-  if (height > overhead) return farAway;
-  return along(pass.fromAt, pass.toAt, pass.flight.length > 0 ? gone / pass.flight.length : 1);
+  return ballAt(pass.flight, time - pass.start).height > overhead ? farAway : overGround(pass, time);
+}
+
+/** Whatever its height. */
+function overGround(pass: Pass, time: number): Point {
+  return along(pass.fromAt, pass.toAt, pass.flight.length > 0 ? ballAt(pass.flight, time - pass.start).distance / pass.flight.length : 1);
 }
 
 /** The first approach within reach, at least at a closing speed and away from the known places, between two times. */

@@ -50,7 +50,7 @@ test('any game gives phases of finite numbers, whole possession and lanes betwee
           }
           for (const { stays } of numbers) for (const { start, end } of stays) expect(end).toBeGreaterThanOrEqual(start);
           expect(standing.every((id) => known.has(id))).toBe(true);
-          const control = controlAt(drill, timeline, timeline.end / 2, 5);
+          const control = controlAt(drill, { timeline, possession }, timeline.end / 2, 5);
           if (control) expect(control.shares.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 6);
         }
       }

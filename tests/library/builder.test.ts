@@ -138,7 +138,7 @@ const sessions: readonly (readonly [(s: SessionLines) => unknown, string])[] = [
   [(s) => s.kit({ count: 20, what: 'cones' }, { count: 7, what: 'bibs', colour: 'red' }), 'kit 20 cones, 7 bibs red'],
   [(s) => s.question('a'), 'question "a"'],
   [(s) => s.safety('a'), 'safety "a"'],
-  [(s) => s.part('Kite', 'long', { groups: 2, of: 'Kite', at: [at(2, 2), at(24, 2)] }), 'part "Kite" long groups 2 of "Kite" at (2, 2), (24, 2)'],
+  [(s) => s.part('Kite', 'long', { groups: [2], of: 'Kite', at: [at(2, 2), at(24, 2)] }), 'part "Kite" long groups 2 of "Kite" at (2, 2), (24, 2)'],
   [(s) => s.pause('2 min', { name: 'drinks' }), 'pause 2 min "drinks"'],
 ];
 

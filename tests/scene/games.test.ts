@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { hex as contrast } from 'wcag-contrast';
 import { toSvg } from '../../shared/render/svg.ts';
 import { isShown } from '../../shared/scene/frame.ts';
-import { badge, looks } from '../../shared/scene/people.ts';
+import { badge, keeperLooks, looks } from '../../shared/scene/people.ts';
 import { type Ink, type Paint, palettes, themes } from '../../shared/scene/palette.ts';
+import { colourDistance, visions } from '../../shared/space/colour.ts';
 import { type Mark, type Scene, type Shape, stage } from '../../shared/scene/scene.ts';
 import { analysed, drills } from './drills.ts';
 
@@ -105,6 +106,52 @@ describe('what only games have', () => {
     expect(Math.abs(shares.reduce((sum, share) => sum + share, 0) - 100)).toBeLessThanOrEqual(2);
     expect([drawn('Lost', true), drawn('Lost')].map((scene) => scene.marks.some(({ layer }) => layer === 'control'))).toEqual([true, false]);
   });
+});
+
+describe('the picture of one moment', () => {
+  const at = (phase: string, time: number) => stage(analysed(game), { ...style, phase, at: time });
+  const ways = (scene: Scene) => scene.marks.filter(({ layer }) => layer === 'paths').map(({ id }) => id);
+  const key = (scene: Scene) => words(scene.marks.filter(({ id }) => id === 'key-entries'));
+  it('has the ways of its beat and says when it is', () => {
+    expect(new Set(ways(at('Lost', 0.5)))).toEqual(new Set(['pass-1', 'run-Reds1-1', 'run-Reds2-1']));
+    expect(at('Lost', 0.5).title).toBe('Keep, Phase: Lost, After 0.5 s');
+    expect(ways(at('Lost', 99))).toEqual(['run-Reds1-2']);
+  });
+  it('has in its key what it shows', () => {
+    expect(key(at('Lost', 0.5))).toEqual(expect.arrayContaining(['Pass', 'Pressing', 'Covering an opponent']));
+    expect(key(at('Lost', 0.5))).not.toEqual(expect.arrayContaining(['Ball won']));
+    expect(key(at('Lost', 99)).filter((name) => /^Pass|lane|Covering|Later/.test(name))).toEqual([]);
+  });
+});
+
+describe('colours that nobody has written', () => {
+  const dressed = (lines: string) => analysed(`drill "D" {\n area 30 x 30\n${lines}\n}`).drill;
+  it.each([['Reds', '#c8202f'], ['Red', '#c8202f'], ['Whites', '#ffffff'], ['Navy', '#1c2f5e'], ['Tigers', 'team0']])('%s', (name, colour) => {
+    expect(looks(dressed(` team ${name} of 1\n place 1 ${name} in area`), 'light')(name).colour).toBe(colour);
+  });
+  it('goalkeepers wear what nobody else wears, and are in the key', () => {
+    const teams = ' team Reds bib yellow\n team Blues bib green\n keeper Kit of Reds at (15, 1)\n keeper Kai of Blues at (15, 29)\n player Ann of Reds at (9, 9)\n player Bea of Blues at (20, 20)';
+    const drill = dressed(teams);
+    const [look, keeper] = [looks(drill, 'light'), keeperLooks(drill, 'light')];
+    const worn = [look('Reds'), look('Blues'), keeper('Reds'), keeper('Blues')].map(({ colour }) => colour);
+    const pairs = worn.flatMap((a, index) => worn.slice(index + 1).map((b) => [a, b] as const));
+    // As the check of the bibs: 20 in CIE L*a*b*, to all kinds of eyes.
+    expect(pairs.filter(([a, b]) => visions.some((vision) => colourDistance(a, b, vision) < 20))).toEqual([]);
+    expect(words(stage(analysed(`drill "D" {\n area 30 x 30\n${teams}\n}`), style).marks.filter(({ id }) => id === 'key-entries'))).toEqual(expect.arrayContaining(['Goalkeeper of Reds', 'Goalkeeper of Blues']));
+  });
+});
+
+it('a lane through the air has its own line in the key', () => {
+  const key = words(stage(analysed(drills['switch-to-the-corners'] as string), style).marks.filter(({ id }) => id === 'key-entries'));
+  expect(key).toEqual(expect.arrayContaining(['Open lane', 'Open through the air']));
+});
+
+it('rules and coaching points are on every sheet, however full it is', () => {
+  for (const name of ['rondo', 'three-zones', 'switch-to-the-corners']) {
+    const scene = stage(analysed(drills[name] as string), style);
+    const ids = new Set(scene.marks.map(({ id }) => id));
+    expect(scene.notes.flatMap(({ id, entries }) => entries.map((_, index) => `${id}-${index + 1}`)).filter((id) => !ids.has(id)), name).toEqual([]);
+  }
 });
 
 describe.each(themes)('badges in %s', (theme) => {

@@ -49,9 +49,9 @@ describe('walks to the next place', () => {
 });
 
 describe('rules and what to coach', () => {
-  const game = sheet(`drill "D" {\n area 14 x 14\n team Whites of 4\n team Reds of 2\n zone Inner 6 x 6 at area.centre\n place 4 Whites in Inner\n place 2 Reds in Inner\n rule touches 2 for Whites in Inner\n rule Inner at most 2 attackers\n rule "No slide tackles"\n expect 4 v 2 in Inner\n score 1 for 6 passes\n bouts 4 x 90 s rest 30 s\n point social "Call early"\n question "Where is the free player?"\n safety "Move the goals away"\n}`);
+  const game = sheet(`drill "D" {\n area 14 x 14\n team Whites of 4\n team Reds of 2\n zone Inner 6 x 6 at area.centre\n place 4 Whites in Inner\n place 2 Reds in Inner\n rule touches 2 for Whites in Inner\n rule Inner at most 2 attackers\n rule "No slide tackles"\n expect 4 v 2 in Inner\n score 1 for 6 passes\n score 2 for dribble into Inner by Reds\n score 1 for winning the ball in Inner\n bouts 4 x 90 s rest 3 min\n point social "Call early"\n question "Where is the free player?"\n safety "Move the goals away"\n}`);
   it.each([
-    ['rules', ['Whites: at most 2 touches in Inner', 'Inner: at most 2 attackers', 'No slide tackles', '4 v 2 in Inner', '1 point for 6 passes', '4 bouts of 90 s, 30 s rest']],
+    ['rules', ['Whites: at most 2 touches in Inner', 'Inner: at most 2 attackers', 'No slide tackles', '4 v 2 in Inner', '1 point for 6 passes', '2 points for Reds for a dribble into Inner', '1 point for winning the ball in Inner', '4 bouts of 90 s, 3 min rest']],
     ['coaching', ['Social: Call early']],
     ['questions', ['Where is the free player?']],
     ['safety', ['Move the goals away']],
@@ -59,7 +59,7 @@ describe('rules and what to coach', () => {
     expect(told(game, id)).toEqual(expected);
   });
   it('stand on the sheet where there is room', () => {
-    expect(game.marks.map(({ id }) => id)).toEqual(expect.arrayContaining(['rules-6', 'coaching-1', 'questions-1']));
+    expect(game.marks.map(({ id }) => id)).toEqual(expect.arrayContaining(['rules-8', 'coaching-1', 'questions-1']));
   });
   it('zones are set out by corner and size', () => {
     expect(game.marks.find(({ id }) => id === 'point-zone-Inner')?.label).toBe('Inner, 6 × 6: 4 across, 4 up');

@@ -3,6 +3,17 @@ import { cut, textWidth, wrap } from '../../shared/font/text.ts';
 import { stage } from '../../shared/scene/scene.ts';
 import { analysed, drills } from './drills.ts';
 
+const via = `drill "Via" {
+  area 12 x 12
+  gate Out at (6, 6) width 2
+  station A at (2, 2)
+  station B at (2, 6)
+  ball at A
+  sequence {
+    A dribbles to (9, 9) via Out via (9, 6) after 0.5 s while B runs to (2, 9) via (1, 6) at jog
+  }
+}`;
+
 describe('beats in words', () => {
   it.each([
     ['kite', 1, 'Base touches to (9, 2.5) while Screen runs to (7, 6) then shows to (9, 5)'],
@@ -13,8 +24,9 @@ describe('beats in words', () => {
     ['game', 2, 'Red2 passes to Red3 while Yellow3 presses Red3, Red5 overlaps Red3 to (27, 14)'],
     ['game', 4, 'Joker2 crosses to Red4 while Red4 runs to (15, 16) at sprint'],
     ['game', 5, 'Red4 shoots at North'],
+    ['via', 1, 'A dribbles to (9, 9) via Out via (9, 6) after 0.5 s while B runs to (2, 9) via (1, 6) at jog'],
   ] as const)('%s, beat %d', (name, number, words) => {
-    const { beats } = stage(analysed(drills[name] as string), { theme: 'light', convention: 'solid pass' });
+    const { beats } = stage(analysed(drills[name] ?? via), { theme: 'light', convention: 'solid pass' });
     expect(beats.find((beat) => beat.number === number)?.text).toBe(words);
   });
 });

@@ -73,3 +73,9 @@ test('a sheet too large for pixels is refused', async () => {
   const told = await halfturn(cwd, ['draw', 'a.drill', '-o', 'a.png', '--scale', '1:20']);
   expect(told).toMatchObject({ status: 2, err: expect.stringMatching(/^halfturn: At 1:20 the sheet would be \d m long; draw an \.svg, or choose a smaller scale such as 1:500\.\n$/) });
 });
+
+test('a time past the end of play is drawn as the end, and said so', async () => {
+  const cwd = folder({ 'a.drill': sound });
+  const told = await halfturn(cwd, ['draw', 'a.drill', '-o', 'a.svg', '--at', '99']);
+  expect(told).toEqual({ status: 0, out: '', err: expect.stringMatching(/^halfturn: Play is over after \d+\.\d s: a\.svg shows how it ends\.\n$/) });
+});

@@ -30,9 +30,9 @@ describe('JSON', () => {
 test('CSV has a row a drill, quoted where it must be', async () => {
   const told = await halfturn(folder({ 'a.drill': sound.replace('Two', 'Two, “wall”') + sound }), ['measure', 'a.drill', '--format', 'csv']);
   const [head, first, second, end] = told.out.split('\r\n');
-  expect(head).toBe('file,name,players,width,length,m2,spaceOutfield,spaceAll,passes,leastSlack,duration,interval,closed,order,touchesPerMinute,metresPerMinute');
-  expect(first).toMatch(/^a\.drill,"Two, “wall”",2,12,12,144,72,72,2,/);
-  expect(second).toMatch(/^a\.drill,Two,2,12,12,144,72,72,2,[\d.]+,[\d.]+,[\d.]+,true,1,[\d.]+,[\d.]+$/);
+  expect(head).toBe('file,name,phase,players,width,length,m2,spaceOutfield,spaceAll,passes,leastSlack,leastMargin,duration,changesOfSide,interval,closed,order,touchesPerMinute,metresPerMinute');
+  expect(first).toMatch(/^a\.drill,"Two, “wall”",,2,12,12,144,72,72,2,/);
+  expect(second).toMatch(/^a\.drill,Two,,2,12,12,144,72,72,2,[\d.]+,,[\d.]+,,[\d.]+,true,1,[\d.]+,[\d.]+$/);
   expect(end).toBe('');
 });
 
@@ -77,5 +77,47 @@ test('a session as data', async () => {
     ['Wall', 0, 600], ['drinks', 600, 720], ['Talk', 720, 900],
   ]);
   const rows = (await halfturn(folder({ 'a.drill': evening }), ['measure', 'a.drill', '--format', 'csv'])).out.split('\r\n');
-  expect(rows.slice(1).map((row) => row.split(',').slice(0, 8).join(','))).toEqual(['a.drill,Two,2,12,12,144,72,72', 'a.drill,Tuesday: Wall,2,12,12,144,72,72', '']);
+  expect(rows.slice(1).map((row) => row.split(',').slice(0, 9).join(','))).toEqual(['a.drill,Two,,2,12,12,144,72,72', 'a.drill,Tuesday: Wall,,2,12,12,144,72,72', '']);
+});
+
+describe('phases of a game', () => {
+  /** By hand: Ann and Bea stand 10 m apart; Dan is 20 m away and far too late; two of Red and one of Blue are in the half below. */
+  const game = `drill "Two v one" {
+  age U15
+  area 30 x 30
+  zone Back 30 x 15 in area.bottomLeft
+  team Red bib orange
+  team Blue bib blue
+  player Ann of Red at (5, 5)
+  player Bea of Red at (5, 15)
+  player Dan of Blue at (25, 5)
+  ball at Ann
+  phase "Up" {
+    Ann passes to Bea
+  }
+}
+`;
+
+  test('JSON has passes with margins, who has the ball, numbers and ground', async () => {
+    const { files: [{ drills: [drill] }] } = JSON.parse((await halfturn(folder({}), ['measure', '-', '--format', 'json'], { input: game })).out);
+    expect(drill.phases).toMatchObject([{
+      name: 'Up', possession: [{ team: 'Red', from: 0 }], passes: [{ from: 'Ann', to: 'Bea', kind: 'pass', length: 10, nearest: 'Dan', openLanes: 1 }],
+      numbers: [{ zone: 'Back', with: 2, against: 1 }], control: [{ team: 'Red' }, { team: 'Blue' }],
+    }]);
+    const [phase] = drill.phases;
+    expect(phase.passes[0].margin).toBeGreaterThan(0.5);
+    expect(phase.control[0].mean + phase.control[1].mean).toBeCloseTo(1, 5);
+  });
+
+  test('CSV has a row more for each', async () => {
+    const [, , row, end] = (await halfturn(folder({ 'a.drill': game }), ['measure', 'a.drill', '--format', 'csv'])).out.split('\r\n');
+    expect(row).toMatch(/^a\.drill,Two v one,Up,3,30,30,900,300,300,1,[\d.]+,[\d.]+,[\d.]+,0,,,,,$/);
+    expect(end).toBe('');
+  });
+
+  test('text says them to a coach', async () => {
+    const { out } = await halfturn(folder({ 'a.drill': game }), ['measure', 'a.drill']);
+    expect(out).toMatch(/^ {2}phase “Up”, \d\.\d s\n {4}the ball {6}Red from 0\.0 s\n {4}ground {8}Red \d+ %, Blue \d+ % on average\n {4}in zones {6}Back 2 v 1 /m);
+    expect(out).toMatch(/^ +0\.0 {2}Ann {3}Bea +10\.0 .* Dan +\+\d\.\d +1$/m);
+  });
 });
