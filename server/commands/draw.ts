@@ -107,8 +107,8 @@ function chosen(drills: readonly DrillAnalysis[], name: string | null, file: str
 function phasesIn({ drill, phases }: DrillAnalysis, asked: string | null, kind: Kind, file: string): readonly (string | null)[] {
   const names = phases.map(({ phase }) => phase.name ?? phase.id);
   if (asked === null) {
-    const plays = drill.sequences.some((sequence) => sequence.kind === 'sequence');
-    return kind === '.html' && names.length > 0 ? [...(plays ? [null] : []), ...names] : [null];
+    const all = [...(names.length === 0 || drill.sequences.some((sequence) => sequence.kind === 'sequence') ? [null] : []), ...names];
+    return kind === '.html' ? all : all.slice(0, 1);
   }
   if (names.includes(asked)) return [asked];
   if (names.length === 0) throw new Refusal(`“${drill.name}” in ${file} has no phases.`);
