@@ -26,7 +26,7 @@ export const rules = [
         ),
         field('who', 'noun')),
     )],
-    doc: 'A rule of the game: touches allowed, who may be in a zone, or anything in your own words.',
+    doc: 'A rule of the game: touches allowed, who may be in a zone, or anything in your own words. Who stands on the line of a zone is in it; goalkeepers are counted only where a rule names them.',
     example: 'rule Back at most 2 defenders',
   }),
   statement('expect', {

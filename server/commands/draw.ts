@@ -193,7 +193,7 @@ export function chosen(drills: readonly DrillAnalysis[], name: string | null, fi
 function phasesIn(analysis: DrillAnalysis, asked: string | null, kind: Kind, file: string): readonly (string | null)[] {
   const { drill, phases } = analysis;
   const names = phases.map(({ phase }) => phase.name ?? phase.id);
-  if (asked === null) return kind === '.html' ? phasesOfPage(analysis) : [null];
+  if (asked === null) return kind === '.html' ? phasesOfPage(analysis) : phasesOfPage(analysis).slice(0, 1);
   if (names.includes(asked)) return [asked];
   if (names.length === 0) throw new Refusal(`“${drill.name}” in ${file} has no phases.`);
   const guess = nearest(asked, names);

@@ -119,7 +119,7 @@ function caption(words: 'Before' | 'Now', { width }: Frame): Mark {
 function planOf({ shown, phase }: View, { plan, grass, onPaper }: Frame, { theme, convention }: PictureOptions) {
   const { drill, timeline } = shown;
   const measure = measureOf(drill);
-  const drawn = drawPlan(shown, plan, onPaper, { theme, convention, problems: [], phase, moment: null, ways: waysOf(drill, timeline) });
+  const drawn = drawPlan(shown, plan, onPaper, { theme, convention, problems: [], phase, moment: phase, ways: waysOf(drill, timeline) });
   return {
     marks: [...areaMarks(drill, plan, grass, measure), ...dimensionMarks(drill, measuredExtent(drill, grass), onPaper, plan, measure), ...drawn.marks],
     movers: drawn.movers,

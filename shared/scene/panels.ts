@@ -210,7 +210,7 @@ function phaseEntries(drill: Drill, phase: PhaseAnalysis, middle: Spot): KeyEntr
     [others.some(({ open }) => open === 'lofted'), { name: 'Open through the air', sample: laneSamples.lofted }],
     [others.some(({ open, by }) => open === null && by !== null), { name: 'Closed lane, by whom', sample: laneSamples.closed }],
     [possession.length > 1, { name: 'Ball won', sample: [group(middle, wonSymbol(2.1))] }],
-    [drill.zones.length > 0 && possession.length > 0, { name: 'With the ball v without', sample: [box(0.5, -1.8, 10, 3.6, filled('paper', 'note', 0.3)), text({ x: 5.5, y: 0.9 }, '3 v 2', 2.5, 'ink', { weight: 'bold', anchor: 'middle' })] }],
+    [drill.zones.length > 0 && possession.length > 0, { name: drill.actors.some(({ kind }) => kind === 'keeper') ? 'With v without, no keepers' : 'With the ball v without', sample: [box(0.5, -1.8, 10, 3.6, filled('paper', 'note', 0.3)), text({ x: 5.5, y: 0.9 }, '3 v 2', 2.5, 'ink', { weight: 'bold', anchor: 'middle' })] }],
   ];
   return entries.flatMap(([used, entry]) => (used ? [entry] : []));
 }

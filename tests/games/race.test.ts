@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { isFirst, race, wayOf, type Chaser, type Effort, type Struck } from '../../shared/games/race.ts';
+import { isFirst, race, timeToReach, wayOf, type Chaser, type Effort, type Struck } from '../../shared/games/race.ts';
 import { friction, loftTo, rollTo } from '../../shared/physics/ball.ts';
 import { constants } from '../../shared/physics/constants.ts';
 import { bruteForce } from './brute-force.ts';
@@ -36,6 +36,14 @@ test.each<[what: string, ball: Struck, chaser: Chaser, first: boolean]>([
   ['sprints away from it', ball(20, 'roll', receiver), { at: { x: 12, y: 3 }, velocity: { x: 0, y: 6 }, reacted: 0.25 }, false],
 ])('who %s', (_, struck, chaser, first) => {
   expect(race(wayOf(struck, effort), chaser)!.margin < 0).toBe(first);
+});
+
+/** The mono-exponential sprint, s(t) = V (t - τ (1 - e^(-t/τ))), from the reaction on, as in the published model. */
+test.each([0.5, 1, 2, 3.5])('who stands has a place within reach when the sprint has covered the rest of the way, %d s after the reaction', (time) => {
+  const way = effort.topSpeed * (time - effort.tau * (1 - Math.exp(-time / effort.tau)));
+  const at = { x: 3, y: 4 };
+  const gap = way + constants.reach.value;
+  expect(timeToReach({ at, velocity: { x: 0, y: 0 }, reacted: 0.25 }, effort, { x: at.x + gap * 0.6, y: at.y - gap * 0.8 })).toBeCloseTo(0.25 + time, 5);
 });
 
 test('the place told is the first at which they are in time', () => {

@@ -38,7 +38,7 @@ test('any game gives phases of finite numbers, whole possession and lanes betwee
       }
       for (const { drill, phases } of drills) {
         const known = new Set(drill.actors.map(({ id }) => id));
-        for (const { possession, lanes, numbers, timeline, standing } of phases) {
+        for (const { possession, lanes, numbers, timeline, standing, challenges } of phases) {
           possession.forEach(({ from, to }, index) => {
             expect(from).toBe(index === 0 ? 0 : possession[index - 1]!.to);
             expect(to).toBeGreaterThanOrEqual(from);
@@ -48,6 +48,7 @@ test('any game gives phases of finite numbers, whole possession and lanes betwee
             if (race) expect([race.margin, race.time, race.at.x, race.at.y].every(Number.isFinite)).toBe(true);
             expect(all.every(({ to, by }) => known.has(to) && (by === null || known.has(by)))).toBe(true);
           }
+          for (const { by, margin, at } of challenges) expect(known.has(by) && [margin, at.x, at.y].every(Number.isFinite)).toBe(true);
           for (const { stays } of numbers) for (const { start, end } of stays) expect(end).toBeGreaterThanOrEqual(start);
           expect(standing.every((id) => known.has(id))).toBe(true);
           const control = controlAt(drill, { timeline, possession }, timeline.end / 2, 5);

@@ -79,3 +79,25 @@ test('a time past the end of play is drawn as the end, and said so', async () =>
   const told = await halfturn(cwd, ['draw', 'a.drill', '-o', 'a.svg', '--at', '99']);
   expect(told).toEqual({ status: 0, out: '', err: expect.stringMatching(/^halfturn: Play is over after \d+\.\d s: a\.svg shows how it ends\.\n$/) });
 });
+
+test('the sheet of a phase has no problems of another phase', async () => {
+  const game = `drill "Game" {
+  age U15
+  area 20 x 20
+  team Red bib orange
+  team Blue bib blue
+  player Ann of Red at (4, 4)
+  player Bea of Red at (4, 14)
+  player Cid of Blue at (16, 4)
+  ball at Ann
+  phase "Fine" {
+    Ann passes to Bea
+  }
+  phase "Given away" {
+    Ann passes to Cid
+  }
+}
+`;
+  const lost = async (words: readonly string[]) => (await drawn(words, 'a.svg', game)).includes('passes to Cid, an opponent');
+  expect(await Promise.all([[], ['--phase', 'Fine'], ['--phase', 'Given away']].map(lost))).toEqual([false, false, true]);
+});
