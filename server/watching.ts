@@ -56,13 +56,9 @@ export async function watching(asked: string, folder: boolean, target: Target | 
   await new Promise<void>((ready) => void watcher.once('ready', ready));
 
   look(files);
+  const interrupted = new Promise<void>((end) => void io.onInterrupt(end));
   io.out(`Watching ${asked}; Ctrl-C ends it.\n`);
-  await new Promise<void>((resolve) => {
-    const release = io.onInterrupt(() => {
-      release();
-      resolve();
-    });
-  });
+  await interrupted;
   clearTimeout(timer);
   await watcher.close();
   io.out('No longer watching.\n');

@@ -49,21 +49,12 @@ export async function throughAll({ operands, jobs, shard, job, doing, worthAThre
   const counts: Counts[] = [];
   const data: unknown[] = [];
   const remarks: string[] = [];
+  let told = 0;
   let files = 0;
   let written = false;
 
-  const waiting = new Map<number, Answer>();
-  let told = 0;
-  const done = (index: number, result: Answer): void => {
-    waiting.set(index, result);
-    for (let each = waiting.get(told); each; each = waiting.get(told)) {
-      waiting.delete(told);
-      told += 1;
-      tell(each);
-    }
-    progress.step(told, items.length, doing);
-  };
   const tell = (result: Answer): void => {
+    told += 1;
     if (result.out + result.err !== '') progress.clear();
     if (result.err !== '') io.err(result.err);
     if (result.out !== '') io.out(written ? between + result.out : result.out);
@@ -81,13 +72,14 @@ export async function throughAll({ operands, jobs, shard, job, doing, worthAThre
         undone.push(error.message);
       }
     }
+    progress.step(told, items.length, doing);
   };
 
   if (head !== '') io.out(head);
   const stop = new AbortController();
   const release = items.length > 1 ? io.onInterrupt(() => stop.abort()) : () => {};
   try {
-    await work(items, job(all), threadsFor(items.length, jobs, worthAThread), io, done, stop.signal);
+    await work(items, job(all), threadsFor(items.length, jobs, worthAThread), io, inOrder(tell), stop.signal);
   } finally {
     release();
     progress.clear();
@@ -97,6 +89,20 @@ export async function throughAll({ operands, jobs, shard, job, doing, worthAThre
   if (!stop.signal.aborted) return statusOf(undone, sumOf(counts));
   complain(io, [`stopped after ${told} of ${items.length} files.`]);
   return interrupted;
+}
+
+/** Takes what comes in any order, and tells it by index from 0 on. */
+function inOrder(tell: (answer: Answer) => void): (index: number, answer: Answer) => void {
+  const waiting = new Map<number, Answer>();
+  let next = 0;
+  return (index, result) => {
+    waiting.set(index, result);
+    for (let each = waiting.get(next); each; each = waiting.get(next)) {
+      waiting.delete(next);
+      next += 1;
+      tell(each);
+    }
+  };
 }
 
 /** Files stay names, and are read where they are worked on; standard input is read here. */

@@ -2,9 +2,10 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdirSync, readFileSync, readdirSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { inThreads } from '../../server/many/threads.ts';
 import { partOf } from '../../server/many/shard.ts';
 import { broken, folder, halfturn, misspelt, sound } from './halfturn.ts';
 
@@ -110,6 +111,18 @@ test.each([['1'], ['2']])('Ctrl-C ends a long run with %s at work: said, with st
   expect(pictures.length).toBeLessThan(400);
   for (const name of pictures) expect(readFileSync(join(cwd, 'out', name), 'utf8')).toMatch(/^<svg [^]*<\/svg>\n$/);
   expect(Number(/\d+/.exec(said.err)![0])).toBe(pictures.length);
+});
+
+test('a thread that breaks loses the file it had in hand, and no other', async () => {
+  const cwd = folder({
+    'worker.mjs': "import { parentPort } from 'node:worker_threads';\nparentPort.on('message', (item) => { if (item === 'c') throw new Error('broken'); parentPort.postMessage({ out: item, undone: [] }); });\n",
+  });
+  const found: string[] = [];
+  await inThreads({
+    items: ['a', 'b', 'c', 'd', 'e'], threads: 2, program: pathToFileURL(join(cwd, 'worker.mjs')), orders: { job: { name: 'measure', options: { format: 'text', cwd } }, cwd },
+    done: (index, { out, undone }) => (found[index] = out || undone.join(' ')), stopped: new AbortController().signal,
+  });
+  expect(found).toEqual(['a', 'b', 'c is left out; this should not happen: broken.', 'd', 'e']);
 });
 
 test('a link to nothing is told, and stops nothing', async () => {
