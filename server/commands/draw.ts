@@ -174,7 +174,7 @@ function scaleOf(written: string): number {
 }
 
 /** By name: a drill, or one of its progressions and regressions. */
-export function chosen(drills: readonly DrillAnalysis[], name: string | null, file: string): DrillAnalysis {
+function chosen(drills: readonly DrillAnalysis[], name: string | null, file: string): DrillAnalysis {
   const first = drills[0];
   if (!first) throw new Refusal(`There is no drill in ${file}.`);
   if (name === null) return first;

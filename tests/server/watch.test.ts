@@ -125,8 +125,10 @@ test('settings that change are seen', async () => {
 test('a picture that cannot be written is told, and nothing ends', async () => {
   const cwd = folder({ 'a.drill': sound, 'out': 'a file' });
   const { says } = await watching(cwd, 'a.drill', '-o', 'out/a.svg');
-  rmSync(join(cwd, 'out'));
   writeFileSync(join(cwd, 'a.drill'), misspelt);
+  await says(/1 error in a\.drill, checked in \d+ ms; The folder out cannot be made: it is there already\.\n/);
+  rmSync(join(cwd, 'out'));
+  writeFileSync(join(cwd, 'a.drill'), sound);
   await says('out/a.svg drawn in');
 });
 
