@@ -10,7 +10,7 @@ import { escapeXml } from '../shared/render/xml.ts';
 import { stage } from '../shared/scene/scene.ts';
 import { linesOf, positionAt } from './convert.ts';
 import { toPng } from './png.ts';
-import { counted } from './text/summary.ts';
+import { counted } from './text/report.ts';
 import { workspaceOf } from './workspace.ts';
 
 interface Drawn {

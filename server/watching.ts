@@ -12,8 +12,7 @@ import { settingsReader, type Found } from './folder-settings.ts';
 import { complain, countsOf, fine, reasonOf, Refusal, type Io } from './io.ts';
 import { drawingsOf } from './many/draw.ts';
 import { isHidden, listSources, readFile, type Source } from './sources.ts';
-import { reportText } from './text/report.ts';
-import { counted, foundText } from './text/summary.ts';
+import { counted, foundText, reportText } from './text/report.ts';
 import { workspaceOf } from './workspace.ts';
 import { makeFolder, writeWhole } from './write.ts';
 

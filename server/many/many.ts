@@ -2,7 +2,7 @@
 import { availableParallelism } from 'node:os';
 import { setImmediate as turn } from 'node:timers/promises';
 import type { Options } from '../command.ts';
-import { complain, interrupted, Refusal, statusOf, sumOf, type Counts, type Io } from '../io.ts';
+import { complain, interrupted, Refusal, statusFor, sumOf, type Counts, type Io } from '../io.ts';
 import { progressOn } from '../progress.ts';
 import { listSources, readSource } from '../sources.ts';
 import type { Answer, Picture } from './answer.ts';
@@ -86,7 +86,7 @@ export async function throughAll({ operands, jobs, shard, job, doing, worthAThre
   }
   if (!stop.signal.aborted) last({ files, counts: sumOf(counts), data });
   complain(io, [...new Set([...undone, ...remarks])]);
-  if (!stop.signal.aborted) return statusOf(undone, sumOf(counts));
+  if (!stop.signal.aborted) return statusFor(undone, sumOf(counts));
   complain(io, [`stopped after ${told} of ${items.length} files.`]);
   return interrupted;
 }

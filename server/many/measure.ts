@@ -1,8 +1,8 @@
 import { analyse } from '../../shared/analyse.ts';
 import { atLevels } from '../../shared/service/levels.ts';
+import { measuredOf, told, type MeasureFormat } from '../commands/measure.ts';
 import { settingsReader } from '../folder-settings.ts';
 import { countsOf } from '../io.ts';
-import { csvRows, jsonOf, textOf, type MeasureFormat } from '../text/measures.ts';
 import { workspaceOf } from '../workspace.ts';
 import { answer, type Work } from './answer.ts';
 
@@ -16,17 +16,9 @@ export function measuring({ format, cwd }: MeasureOptions): Work {
   const settingsFor = settingsReader(cwd);
   return ({ name, path, text }) => {
     const { settings, complaints: undone } = settingsFor(path);
-    const { drills, problems } = analyse(text, workspaceOf(path));
-    const counts = countsOf(atLevels(problems, settings.levels));
+    const analysis = analyse(text, workspaceOf(path));
+    const counts = countsOf(atLevels(analysis.problems, settings.levels));
     const remarks = counts.error === 0 ? [] : [`${name} has errors, so its numbers may mislead; halfturn check ${name} shows them.`];
-    const measures = drills.map((drill) => drill.measures);
-    switch (format) {
-      case 'text':
-        return answer({ out: measures.map((drill) => textOf(name, drill)).join('\n'), counts, remarks, undone });
-      case 'csv':
-        return answer({ out: csvRows(name, measures), counts, remarks, undone });
-      case 'json':
-        return answer({ data: [{ file: name, drills: measures.map(jsonOf) }], counts, remarks, undone });
-    }
+    return answer({ ...told(measuredOf(name, analysis), format), counts, remarks, undone });
   };
 }

@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import type { Log } from 'sarif';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
+import { readSettings } from '../../shared/settings/settings.ts';
 import { folder, misspelt, sound, type Told } from './halfturn.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -39,6 +40,11 @@ function run(cwd: string, words: readonly string[], env: Readonly<Record<string,
 function untidy(text: string): string {
   return text.replace('  ball', ' ball');
 }
+
+test('the settings that it shows are settings', () => {
+  const { settings, misfits } = readSettings(block('json', 'A `halfturn.json`'));
+  expect([misfits, settings.theme, settings.levels]).toEqual([[], 'print', { 'long-wait': 'off', 'pass-length': 'error' }]);
+});
 
 describe('the hook of git', () => {
   const commit = (drills: Readonly<Record<string, string>>): { readonly told: Told; readonly commits: string } => {
