@@ -41,7 +41,8 @@ export interface Total {
 }
 
 /** Gives the exit status. `last` writes what stands at the end, and is left out when the user stops the work. */
-export async function throughAll({ operands, jobs, shard, job, doing, worthAThread, head = '', between = '', save }: Asked, io: Io, last: (total: Total) => void): Promise<number> {
+export async function throughAll(asked: Asked, io: Io, last: (total: Total) => void): Promise<number> {
+  const { operands, jobs, shard, job, doing, worthAThread, head = '', between = '', save } = asked;
   const { names: all, unread } = listSources(operands, io.cwd);
   const undone = [...unread];
   const items = await itemsOf(shard === null ? all : partOf(all, shard), io, undone);

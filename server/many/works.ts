@@ -25,7 +25,8 @@ export async function startWork(job: Job, cwd: string): Promise<(item: Item) => 
     try {
       return work(typeof item === 'string' ? readFile(item, cwd) : item);
     } catch (error) {
-      return answer({ done: false, undone: [error instanceof Refusal ? error.message : `${nameOf(item)} is left out; this should not happen: ${reasonOf(error)}.`] });
+      const why = error instanceof Refusal ? error.message : `${nameOf(item)} is left out; this should not happen: ${reasonOf(error)}.`;
+      return answer({ done: false, undone: [why] });
     }
   };
 }

@@ -88,14 +88,17 @@ describe('draw into a folder', () => {
   test('never draws two drills into one picture', async () => {
     const cwd = folder({ 'a.drill': `${sound}${sound.replace('Two', 'Other')}`, 'a-1.drill': sound });
     const told = await halfturn(cwd, ['draw', '.', '-o', 'new/']);
-    expect(told).toEqual({ status: 2, out: '2 drawings in new/\n', err: 'halfturn: new/a-1.svg is drawn already, from another file; give one of them another name.\n' });
+    expect(told).toEqual({
+      status: 2, out: '2 drawings in new/\n', err: 'halfturn: new/a-1.svg is drawn already, from another file; give one of them another name.\n',
+    });
   });
 });
 
 test.each([['1'], ['2']])('Ctrl-C ends a long run with %s at work: said, with status 130, and every picture whole', async (jobs) => {
   const root = fileURLToPath(new URL('../..', import.meta.url));
   const cwd = folder(Object.fromEntries(Array.from({ length: 400 }, (_, index) => [`${index}.drill`, sound])));
-  const child = spawn(join(root, 'node_modules/.bin/node'), [join(root, 'server/cli.ts'), 'draw', '.', '-o', 'out/', '--jobs', jobs], { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
+  const words = [join(root, 'server/cli.ts'), 'draw', '.', '-o', 'out/', '--jobs', jobs];
+  const child = spawn(join(root, 'node_modules/.bin/node'), words, { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
   const said = { out: '', err: '' };
   child.stdout.on('data', (data) => (said.out += String(data)));
   child.stderr.on('data', (data) => (said.err += String(data)));
@@ -115,11 +118,16 @@ test.each([['1'], ['2']])('Ctrl-C ends a long run with %s at work: said, with st
 
 test('a thread that breaks loses the file it had in hand, and no other', async () => {
   const cwd = folder({
-    'worker.mjs': "import { parentPort } from 'node:worker_threads';\nparentPort.on('message', (item) => { if (item === 'c') throw new Error('broken'); parentPort.postMessage({ out: item, undone: [] }); });\n",
+    'worker.mjs': `import { parentPort } from 'node:worker_threads';
+      parentPort.on('message', (item) => {
+        if (item === 'c') throw new Error('broken');
+        parentPort.postMessage({ out: item, undone: [] });
+      });`,
   });
   const found: string[] = [];
   await inThreads({
-    items: ['a', 'b', 'c', 'd', 'e'], threads: 2, program: pathToFileURL(join(cwd, 'worker.mjs')), orders: { job: { name: 'measure', options: { format: 'text', cwd } }, cwd },
+    items: ['a', 'b', 'c', 'd', 'e'], threads: 2, program: pathToFileURL(join(cwd, 'worker.mjs')),
+    orders: { job: { name: 'measure', options: { format: 'text', cwd } }, cwd },
     done: (index, { out, undone }) => (found[index] = out || undone.join(' ')), stopped: new AbortController().signal,
   });
   expect(found).toEqual(['a', 'b', 'c is left out; this should not happen: broken.', 'd', 'e']);
