@@ -11,7 +11,7 @@ import { stage } from '../shared/scene/scene.ts';
 import { sessionFacts } from '../shared/service/evening.ts';
 import { linesOf, positionAt } from './convert.ts';
 import { toPng } from './png.ts';
-import { counted } from './text/summary.ts';
+import { counted } from './text/report.ts';
 import { workspaceOf } from './workspace.ts';
 
 interface Drawn {

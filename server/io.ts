@@ -39,7 +39,11 @@ export function sumOf(all: readonly Counts[]): Counts {
 }
 
 /** `undone` are sentences about what could not be read or written. */
-export function statusOf(undone: readonly string[], counts: Pick<Counts, 'error'>): number {
+export function statusOf(undone: readonly string[], problems: readonly Problem[]): number {
+  return statusFor(undone, countsOf(problems));
+}
+
+export function statusFor(undone: readonly string[], counts: Counts): number {
   if (undone.length > 0) return refused;
   return counts.error > 0 ? problemsFound : fine;
 }

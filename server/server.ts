@@ -33,7 +33,8 @@ export function startServer(connection: Connection, runtime: Runtime): void {
   /** Of one thing: all that the client asked for. */
   const refresher = publisherOf(runtime, refresh);
   const run = runner(runtime, log);
-  const settingsFiles = settingsFilesOf(runtime, (uri, lines, misfits) => void connection.sendDiagnostics({ uri, diagnostics: misfitDiagnostics(lines, misfits) }).catch(log));
+  const settingsFiles = settingsFilesOf(runtime, (uri, lines, misfits) =>
+    void connection.sendDiagnostics({ uri, diagnostics: misfitDiagnostics(lines, misfits) }).catch(log));
   const preferencesFor = async ({ uri }: Document): Promise<Preferences> => over(await settingsFiles.for(uri), preferences);
 
   connection.onInitialize((params) => {

@@ -1,17 +1,18 @@
 /** Checks and draws files again whenever they change on the disk, until the user ends it. */
 import { realpathSync, statSync } from 'node:fs';
-import { basename, dirname, join, relative, resolve } from 'node:path';
+import { basename, dirname, join, relative, resolve, sep } from 'node:path';
 import { watch as watchPaths } from 'chokidar';
-import { analyse } from '../shared/analyse.ts';
+import { parse } from '../grammar/parse.ts';
+import { analyse, type Analysis } from '../shared/analyse.ts';
+import { resolve as resolveNames } from '../shared/model/resolve.ts';
 import { atLevels } from '../shared/service/levels.ts';
-import { settingsFile } from '../shared/settings/settings.ts';
+import { settingsFile, type FolderSettings } from '../shared/settings/settings.ts';
 import { noWishes, type Kind } from './commands/draw.ts';
 import { settingsReader, type Found } from './folder-settings.ts';
 import { complain, countsOf, fine, reasonOf, Refusal, type Io } from './io.ts';
 import { drawingsOf } from './many/draw.ts';
-import { isHidden, listSources, readFile } from './sources.ts';
-import { reportText } from './text/report.ts';
-import { counted, foundText } from './text/summary.ts';
+import { isHidden, listSources, readFile, type Source } from './sources.ts';
+import { counted, foundText, reportText } from './text/report.ts';
 import { workspaceOf } from './workspace.ts';
 import { makeFolder, writeWhole } from './write.ts';
 
@@ -31,16 +32,17 @@ export async function watching(asked: string, folder: boolean, target: Target | 
   // What is imported is known by its real path, so the rest is too.
   const top = realpathSync(resolve(io.cwd, asked));
   const root = folder ? top : dirname(top);
+  const inside = (path: string): boolean => folder && path.startsWith(join(top, sep));
   const named = (path: string): string => (folder ? join(asked, relative(top, path)) : asked);
   /** Of every drill: what it imports, there or not. */
   const imports = new Map<string, ReadonlySet<string>>();
   const changed = new Set<string>();
   let timer: NodeJS.Timeout | undefined;
 
-  const files = folder ? listSources([top], io.cwd).names : [top];
+  const files = (): readonly string[] => (folder ? listSources([top], io.cwd).names : [top]);
   const watcher = watchPaths([], {
     ignoreInitial: true,
-    ignored: (path, stats) => folder && path !== top && path.startsWith(top) && (isHidden(relative(top, path)) || (stats?.isFile() === true && !matters(path))),
+    ignored: (path, stats) => inside(path) && (isHidden(relative(top, path)) || (stats?.isFile() === true && !matters(path))),
   });
   const matters = (path: string): boolean =>
     path.endsWith('.drill') || basename(path) === settingsFile || [...imports.values()].some((each) => each.has(path));
@@ -52,17 +54,14 @@ export async function watching(asked: string, folder: boolean, target: Target | 
     timer = setTimeout(() => lookAtChanged(), quiet);
   });
   watcher.on('error', (error) => complain(io, [`what changes cannot be seen: ${reasonOf(error)}.`]));
-  watcher.add([top, ...settingsAbove(root)]);
+  // Once they are watched, nothing that changes is missed; so what is read is read after that.
+  watcher.add([top, ...settingsAbove(root), ...files().flatMap(importsOf)]);
   await new Promise<void>((ready) => void watcher.once('ready', ready));
 
-  look(files);
+  look(files());
+  const interrupted = new Promise<void>((end) => void io.onInterrupt(end));
   io.out(`Watching ${asked}; Ctrl-C ends it.\n`);
-  await new Promise<void>((resolve) => {
-    const release = io.onInterrupt(() => {
-      release();
-      resolve();
-    });
-  });
+  await interrupted;
   clearTimeout(timer);
   await watcher.close();
   io.out('No longer watching.\n');
@@ -72,7 +71,7 @@ export async function watching(asked: string, folder: boolean, target: Target | 
     const paths = [...changed];
     changed.clear();
     const all = paths.some((path) => basename(path) === settingsFile);
-    const own = paths.filter((path) => path === top || (folder && path.endsWith('.drill') && path.startsWith(top)));
+    const own = paths.filter((path) => path === top || (inside(path) && path.endsWith('.drill')));
     const dependants = [...imports].filter(([, imported]) => all || paths.some((path) => imported.has(path))).map(([path]) => path);
     look([...new Set([...own, ...dependants])].sort());
   }
@@ -105,22 +104,40 @@ export async function watching(asked: string, folder: boolean, target: Target | 
     imports.set(path, seen);
     watcher.add([...seen]);
     const found = `${foundText(countsOf(problems))} in ${source.name}, checked in ${since(began)}`;
-    const drawn = target === null ? '' : draw(target);
+    const drawn = target === null ? '' : draw(target, analysis, source, settings);
     io.out(`${reportText({ file: source.name, text: source.text, problems }, io.colour)}${found}${drawn}.\n`);
     return complaints;
-
-    function draw({ out, single, kind }: Target): string {
-      const start = performance.now();
-      const all = drawingsOf(analysis, source, { kind, wishes: noWishes, out: single ? dirname(out) : out, root, cwd: io.cwd }, settings);
-      const drawings = single ? all.slice(0, 1).map((each) => ({ ...each, path: out })) : all;
-      for (const drawing of drawings) {
-        makeFolder(dirname(resolve(io.cwd, drawing.path)), dirname(drawing.path));
-        writeWhole(resolve(io.cwd, drawing.path), drawing.content, drawing.path);
-      }
-      const what = single ? out : `${counted(drawings.length, 'drawing')} in ${out}`;
-      return drawings.length === 0 ? ', nothing drawn' : `; ${what} drawn in ${since(start)}`;
-    }
   }
+
+  /** Says what was drawn, or why not. */
+  function draw({ out, single, kind }: Target, analysis: Analysis, source: Source, settings: FolderSettings): string {
+    const began = performance.now();
+    const drills = single ? analysis.drills.slice(0, 1) : analysis.drills;
+    const pictures = drawingsOf({ ...analysis, drills }, source, { kind, wishes: noWishes, out: single ? '' : out, root, cwd: io.cwd }, settings);
+    try {
+      for (const { path, content } of pictures) {
+        const shown = single ? out : path;
+        makeFolder(dirname(resolve(io.cwd, shown)), dirname(shown));
+        writeWhole(resolve(io.cwd, shown), content, shown);
+      }
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      return `; ${error.message.replace(/\.$/, '')}`;
+    }
+    const what = single ? out : `${counted(pictures.length, 'drawing')} in ${out}`;
+    return pictures.length === 0 ? '; there is nothing to draw' : `; ${what} drawn in ${since(began)}`;
+  }
+}
+
+/** Every file that a file imports, also by way of another, there or not. */
+function importsOf(path: string): readonly string[] {
+  const seen = new Set<string>();
+  try {
+    resolveNames(parse(readFile(path, '').text).file, workspaceOf(path, (each) => seen.add(each)));
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+  }
+  return [...seen];
 }
 
 function settingsAbove(folder: string): string[] {

@@ -2,7 +2,7 @@ import { severities } from '../../shared/problem.ts';
 import { command } from '../command.ts';
 import { Refusal, type Io } from '../io.ts';
 import { manyOptions, throughAll, type Total } from '../many/many.ts';
-import { summaryText } from '../text/summary.ts';
+import { summaryText } from '../text/report.ts';
 
 export const check = command({
   name: 'check',

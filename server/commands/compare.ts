@@ -13,7 +13,7 @@ import { driverAnalyses, textconvAnalysis } from '../driver.ts';
 import { complain, fine, reasonOf, Refusal, refused, type Io } from '../io.ts';
 import { gitPairs, pairsOf, type Pairs } from '../pairs.ts';
 import { harmless } from '../text/cells.ts';
-import { counted } from '../text/summary.ts';
+import { counted } from '../text/report.ts';
 import { writeWhole } from '../write.ts';
 
 const kinds = ['.html', '.md', '.svg', '.json'] as const;

@@ -8,7 +8,7 @@ import { command } from '../command.ts';
 import { linesOf, positionAt } from '../convert.ts';
 import { complain, fine, problemsFound, Refusal, type Io } from '../io.ts';
 import { readSource, type Source } from '../sources.ts';
-import { counted } from '../text/summary.ts';
+import { counted } from '../text/report.ts';
 import { writeWhole } from '../write.ts';
 
 export const convert = command({

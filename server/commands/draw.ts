@@ -3,6 +3,7 @@ import { dirname, extname, resolve, sep } from 'node:path';
 import { nearest } from '../../grammar/spelling.ts';
 import { analyse, analyseDrill, type Analysis, type DrillAnalysis } from '../../shared/analyse.ts';
 import { phasesOfPage, problemsOn, withoutOtherPhases } from '../../shared/draw.ts';
+import type { Problem } from '../../shared/problem.ts';
 import { toHtml } from '../../shared/render/html.ts';
 import { toSvg } from '../../shared/render/svg.ts';
 import { conventions } from '../../shared/scene/lines.ts';
@@ -13,12 +14,12 @@ import type { FolderSettings } from '../../shared/settings/settings.ts';
 import { command } from '../command.ts';
 import { settingsReader } from '../folder-settings.ts';
 import { toGif } from '../gif.ts';
-import { complain, countsOf, Refusal, statusOf, type Counts, type Io } from '../io.ts';
+import { complain, Refusal, statusOf, type Io } from '../io.ts';
 import { manyOptions, throughAll } from '../many/many.ts';
 import { toPng } from '../png.ts';
 import { progressOn, type Progress } from '../progress.ts';
 import { readSource } from '../sources.ts';
-import { counted } from '../text/summary.ts';
+import { counted } from '../text/report.ts';
 import { workspaceOf } from '../workspace.ts';
 import { makeFolder, writeWhole } from '../write.ts';
 
@@ -61,13 +62,14 @@ export const draw = command({
     const analysis = analyse(source.text, workspaceOf(source.path));
     const drill = chosen(analysis.drills, options.drill, source.name);
     const progress = progressOn(io);
-    const { picture, counts, end } = drawn(analysis, drill, source.name, kind, options, settings, progress);
+    const { picture, problems, end } = drawn(analysis, drill, source.name, kind, options, settings, progress);
     progress.clear();
     writeWhole(resolve(io.cwd, out), picture, out);
     complain(io, complaints);
     if (options.at !== null && options.at > end) complain(io, [`Play is over after ${end.toFixed(1)} s: ${out} shows how it ends.`]);
-    if (counts.error > 0) complain(io, [`${out} is drawn, with ${counted(counts.error, 'error')} in it; halfturn check ${source.name} shows more.`]);
-    return statusOf(complaints, counts);
+    const errors = problems.filter(({ severity }) => severity === 'error').length;
+    if (errors > 0) complain(io, [`${out} is drawn, with ${counted(errors, 'error')} in it; halfturn check ${source.name} shows more.`]);
+    return statusOf(complaints, problems);
   },
 });
 
@@ -87,7 +89,7 @@ export const noWishes: Wishes = { phase: null, at: null, theme: null, convention
 /** One drill as a picture, with the problems that are told on it. What is not wished for is as the folder has it. */
 export function drawn(
   analysis: Analysis, drill: DrillAnalysis, file: string, kind: Kind, wishes: Wishes, settings: FolderSettings, progress: Progress | null = null,
-): { readonly picture: string | Uint8Array; readonly counts: Counts; readonly end: number } {
+): { readonly picture: string | Uint8Array; readonly problems: readonly Problem[]; readonly end: number } {
   const problems = problemsOn(drill, atLevels(analysis.problems, settings.levels));
   const variation = analysis.drills.flatMap((each) => each.drill.changes).find(({ id }) => id === drill.drill.id);
   const staging: StageOptions = {
@@ -102,7 +104,7 @@ export function drawn(
   const [first, ...rest] = phasesIn(drill, wishes.phase, kind, file).map((phase) =>
     stage(drill, phase === null ? staging : { ...staging, phase, problems: withoutOtherPhases(drill, phase, staging.problems ?? []) }),
   );
-  return { picture: pictureOf([first!, ...rest], kind, wishes, progress), counts: countsOf(problems), end: first!.end };
+  return { picture: pictureOf([first!, ...rest], kind, wishes, progress), problems, end: first!.end };
 }
 
 /** Every drill of every file, into a folder that is arranged as theirs is. */
@@ -175,7 +177,7 @@ function scaleOf(written: string): number {
 }
 
 /** By name: a drill, or one of its progressions and regressions. */
-export function chosen(drills: readonly DrillAnalysis[], name: string | null, file: string): DrillAnalysis {
+function chosen(drills: readonly DrillAnalysis[], name: string | null, file: string): DrillAnalysis {
   const first = drills[0];
   if (!first) throw new Refusal(`There is no drill in ${file}.`);
   if (name === null) return first;

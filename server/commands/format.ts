@@ -5,7 +5,7 @@ import { linesOf, positionAt } from '../convert.ts';
 import { complain, fine, problemsFound, Refusal, refused, type Io } from '../io.ts';
 import { progressOn } from '../progress.ts';
 import { readSources, type Source } from '../sources.ts';
-import { counted } from '../text/summary.ts';
+import { counted } from '../text/report.ts';
 import { writeWhole } from '../write.ts';
 
 export const format = command({

@@ -1,11 +1,12 @@
 import { basename, dirname, join, relative } from 'node:path';
 import { analyse, type Analysis } from '../../shared/analyse.ts';
+import type { Problem } from '../../shared/problem.ts';
 import type { FolderSettings } from '../../shared/settings/settings.ts';
 import { drawn, type Kind, type Wishes } from '../commands/draw.ts';
 import { settingsReader } from '../folder-settings.ts';
-import { sumOf, type Counts } from '../io.ts';
+import { countsOf } from '../io.ts';
 import type { Source } from '../sources.ts';
-import { counted } from '../text/summary.ts';
+import { counted } from '../text/report.ts';
 import { workspaceOf } from '../workspace.ts';
 import { answer, type Picture, type Work } from './answer.ts';
 
@@ -24,9 +25,9 @@ export function drawing(options: DrawOptions): Work {
     const { name, path, text } = source;
     const { settings, complaints } = settingsFor(path);
     const drawings = drawingsOf(analyse(text, workspaceOf(path)), source, options, settings);
-    const counts = sumOf(drawings.map((each) => each.counts));
+    const counts = countsOf(drawings.flatMap(({ problems }) => problems));
     return answer({
-      pictures: drawings,
+      pictures: drawings.map(({ path: to, content }) => ({ path: to, content })),
       counts,
       undone: complaints,
       remarks: counts.error === 0 ? [] : [`${name} is drawn, with ${counted(counts.error, 'error')} in it; halfturn check ${name} shows more.`],
@@ -37,10 +38,10 @@ export function drawing(options: DrawOptions): Work {
 /** Every drill of a file: `a.svg`, or `a-1.svg`, `a-2.svg` … when it has several. */
 export function drawingsOf(
   analysis: Analysis, { name, path }: Source, { kind, wishes, out, root }: DrawOptions, settings: FolderSettings,
-): readonly (Picture & { readonly counts: Counts })[] {
+): readonly (Picture & { readonly problems: readonly Problem[] })[] {
   const base = join(out, path === null ? 'standard-input' : relative(root, join(dirname(path), basename(path, '.drill'))));
   return analysis.drills.map((drill, index, { length }) => {
-    const { picture, counts } = drawn(analysis, drill, name, kind, wishes, settings);
-    return { path: `${base}${length > 1 ? `-${index + 1}` : ''}${kind}`, content: picture, counts };
+    const { picture, problems } = drawn(analysis, drill, name, kind, wishes, settings);
+    return { path: `${base}${length > 1 ? `-${index + 1}` : ''}${kind}`, content: picture, problems };
   });
 }

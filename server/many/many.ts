@@ -2,7 +2,7 @@
 import { availableParallelism } from 'node:os';
 import { setImmediate as turn } from 'node:timers/promises';
 import type { Options } from '../command.ts';
-import { complain, interrupted, Refusal, statusOf, sumOf, type Counts, type Io } from '../io.ts';
+import { complain, interrupted, Refusal, statusFor, sumOf, type Counts, type Io } from '../io.ts';
 import { progressOn } from '../progress.ts';
 import { listSources, readSource } from '../sources.ts';
 import type { Answer, Picture } from './answer.ts';
@@ -41,7 +41,8 @@ export interface Total {
 }
 
 /** Gives the exit status. `last` writes what stands at the end, and is left out when the user stops the work. */
-export async function throughAll({ operands, jobs, shard, job, doing, worthAThread, head = '', between = '', save }: Asked, io: Io, last: (total: Total) => void): Promise<number> {
+export async function throughAll(asked: Asked, io: Io, last: (total: Total) => void): Promise<number> {
+  const { operands, jobs, shard, job, doing, worthAThread, head = '', between = '', save } = asked;
   const { names: all, unread } = listSources(operands, io.cwd);
   const undone = [...unread];
   const items = await itemsOf(shard === null ? all : partOf(all, shard), io, undone);
@@ -49,21 +50,12 @@ export async function throughAll({ operands, jobs, shard, job, doing, worthAThre
   const counts: Counts[] = [];
   const data: unknown[] = [];
   const remarks: string[] = [];
+  let told = 0;
   let files = 0;
   let written = false;
 
-  const waiting = new Map<number, Answer>();
-  let told = 0;
-  const done = (index: number, result: Answer): void => {
-    waiting.set(index, result);
-    for (let each = waiting.get(told); each; each = waiting.get(told)) {
-      waiting.delete(told);
-      told += 1;
-      tell(each);
-    }
-    progress.step(told, items.length, doing);
-  };
   const tell = (result: Answer): void => {
+    told += 1;
     if (result.out + result.err !== '') progress.clear();
     if (result.err !== '') io.err(result.err);
     if (result.out !== '') io.out(written ? between + result.out : result.out);
@@ -81,22 +73,37 @@ export async function throughAll({ operands, jobs, shard, job, doing, worthAThre
         undone.push(error.message);
       }
     }
+    progress.step(told, items.length, doing);
   };
 
   if (head !== '') io.out(head);
   const stop = new AbortController();
   const release = items.length > 1 ? io.onInterrupt(() => stop.abort()) : () => {};
   try {
-    await work(items, job(all), threadsFor(items.length, jobs, worthAThread), io, done, stop.signal);
+    await work(items, job(all), threadsFor(items.length, jobs, worthAThread), io, inOrder(tell), stop.signal);
   } finally {
     release();
     progress.clear();
   }
   if (!stop.signal.aborted) last({ files, counts: sumOf(counts), data });
   complain(io, [...new Set([...undone, ...remarks])]);
-  if (!stop.signal.aborted) return statusOf(undone, sumOf(counts));
+  if (!stop.signal.aborted) return statusFor(undone, sumOf(counts));
   complain(io, [`stopped after ${told} of ${items.length} files.`]);
   return interrupted;
+}
+
+/** Takes what comes in any order, and tells it by index from 0 on. */
+function inOrder(tell: (answer: Answer) => void): (index: number, answer: Answer) => void {
+  const waiting = new Map<number, Answer>();
+  let next = 0;
+  return (index, result) => {
+    waiting.set(index, result);
+    for (let each = waiting.get(next); each; each = waiting.get(next)) {
+      waiting.delete(next);
+      next += 1;
+      tell(each);
+    }
+  };
 }
 
 /** Files stay names, and are read where they are worked on; standard input is read here. */

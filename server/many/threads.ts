@@ -1,6 +1,6 @@
 import { Worker } from 'node:worker_threads';
 import { answer, type Answer } from './answer.ts';
-import type { Item } from './works.ts';
+import { nameOf, type Item } from './works.ts';
 import type { Orders } from './worker.ts';
 
 interface Asked {
@@ -26,13 +26,14 @@ export function inThreads({ items, threads, program, orders, done, stopped }: As
     const start = (): void => {
       const worker = new Worker(program, { workerData: orders });
       workers.add(worker);
+      /** What it has in hand, by index; past the end when it has nothing. */
       let current = next;
       const give = (): void => {
         current = next;
         if (next < items.length) worker.postMessage(items[next++]);
       };
       const take = (result: Answer): void => {
-        if (stopped.aborted) return;
+        if (stopped.aborted || current >= items.length) return;
         done(current, result);
         open -= 1;
         if (open === 0) finish();
@@ -44,8 +45,7 @@ export function inThreads({ items, threads, program, orders, done, stopped }: As
       // Out of memory, or broken in another way: what it had in hand is lost, and another takes its place.
       worker.on('error', (error) => {
         workers.delete(worker);
-        const item = items[current]!;
-        take(answer({ done: false, undone: [`${typeof item === 'string' ? item : item.name} is left out; this should not happen: ${error.message}.`] }));
+        take(answer({ done: false, undone: [`${nameOf(items[current] ?? '')} is left out; this should not happen: ${error.message}.`] }));
         if (next < items.length && !stopped.aborted) start();
       });
       give();

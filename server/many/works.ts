@@ -14,6 +14,10 @@ export type Job =
 /** A file to work on: the text only of what is not a file, as standard input. */
 export type Item = string | Source;
 
+export function nameOf(item: Item): string {
+  return typeof item === 'string' ? item : item.name;
+}
+
 /** Loads what the work needs. The answer does the work with one file and never throws: one bad file stops nothing. */
 export async function startWork(job: Job, cwd: string): Promise<(item: Item) => Answer> {
   const work = await workOf(job);
@@ -21,8 +25,8 @@ export async function startWork(job: Job, cwd: string): Promise<(item: Item) => 
     try {
       return work(typeof item === 'string' ? readFile(item, cwd) : item);
     } catch (error) {
-      const name = typeof item === 'string' ? item : item.name;
-      return answer({ done: false, undone: [error instanceof Refusal ? error.message : `${name} is left out; this should not happen: ${reasonOf(error)}.`] });
+      const why = error instanceof Refusal ? error.message : `${nameOf(item)} is left out; this should not happen: ${reasonOf(error)}.`;
+      return answer({ done: false, undone: [why] });
     }
   };
 }

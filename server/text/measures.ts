@@ -3,7 +3,7 @@ import type { Measures } from '../../shared/measure/measure.ts';
 import type { PhaseMeasures } from '../../shared/measure/phases.ts';
 import { harmless } from './cells.ts';
 import { columns, csvRow } from './columns.ts';
-import { counted } from './summary.ts';
+import { counted } from './report.ts';
 
 export type MeasureFormat = 'text' | 'json' | 'csv';
 

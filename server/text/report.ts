@@ -1,6 +1,7 @@
 import { styleText } from 'node:util';
-import type { Problem } from '../../shared/problem.ts';
+import { severities, type Problem, type Severity } from '../../shared/problem.ts';
 import { linesOf, positionAt, type Lines } from '../convert.ts';
+import type { Counts } from '../io.ts';
 import { harmless } from './cells.ts';
 import { excerpt, type ExcerptLine } from './excerpt.ts';
 
@@ -17,6 +18,22 @@ export function reportText(report: Report, colour: boolean): string {
   return report.problems.map((problem) => problemText(report.file, lines, problem, colour)).join('');
 }
 
+/** `2 errors and 1 warning in 3 files.` */
+export function summaryText(counts: Counts, files: number): string {
+  return `${foundText(counts)} in ${counted(files, 'file')}.`;
+}
+
+/** `2 errors and 1 warning`. */
+export function foundText(counts: Counts): string {
+  const found = severities.filter((severity) => counts[severity] > 0).map((severity) => counted(counts[severity], words[severity]));
+  return found.length === 0 ? 'No problems' : found.join(', ').replace(/, ([^,]*)$/, ' and $1');
+}
+
+export function counted(count: number, noun: string, nouns = `${noun}s`): string {
+  return `${count} ${count === 1 ? noun : nouns}`;
+}
+
+const words: Readonly<Record<Severity, string>> = { error: 'error', warning: 'warning', info: 'remark', hint: 'hint' };
 const colours = { error: 'red', warning: 'yellow', info: 'blue', hint: 'cyan' } as const;
 
 function problemText(file: string, lines: Lines, problem: Problem, colour: boolean): string {

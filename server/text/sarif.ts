@@ -1,4 +1,7 @@
-/** SARIF 2.1.0 (OASIS, with Errata 01): what code hosts and viewers of findings read. Numbers in brackets are its sections. */
+/**
+ * SARIF 2.1.0 (OASIS, with Errata 01): what code hosts and viewers of findings read. Numbers in brackets are its sections; their words
+ * were read in the committee's sources of the next version, which repeats them.
+ */
 import { createHash } from 'node:crypto';
 import { isAbsolute, relative, resolve, sep } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -7,7 +10,7 @@ import manifest from '../../package.json' with { type: 'json' };
 import { checks } from '../../shared/checks/index.ts';
 import type { Check } from '../../shared/checks/check.ts';
 import type { Problem, Severity } from '../../shared/problem.ts';
-import { lineText, linesOf, rangeOf, type Lines } from '../convert.ts';
+import { lineText, linesOf, positionAt, type Lines } from '../convert.ts';
 import type { Report } from './report.ts';
 
 /** `results` are those of all files; `cwd` is the folder that their addresses are relative to. */
@@ -48,7 +51,7 @@ export function sarifResults({ file, text, problems }: Report, cwd: string): Res
         description: { text: title },
         artifactChanges: [{
           artifactLocation: at,
-          replacements: edits.map(({ span, text: inserted }) => ({ deletedRegion: region(span), ...(inserted === '' ? {} : { insertedContent: { text: inserted } }) })),
+          replacements: edits.map((edit) => ({ deletedRegion: region(edit.span), ...(edit.text === '' ? {} : { insertedContent: { text: edit.text } }) })),
         }],
       })),
     }),
@@ -76,21 +79,28 @@ function ruleOf(check: Check): ReportingDescriptor {
   };
 }
 
-/** Relative to the base where it lies below it; relative addresses never climb (3.10.2). */
+/** Relative to the base where it lies below it; what lies elsewhere has its whole address, and then no base (3.4.4). */
 function locationOf(file: string, cwd: string): ArtifactLocation {
-  if (file === '-') return { description: { text: 'Standard input' } };
+  if (file === '-') return { uri: 'standard-input', description: { text: 'Standard input' } };
   const path = relative(cwd, resolve(cwd, file));
   if (isAbsolute(path) || path.split(sep)[0] === '..') return { uri: pathToFileURL(resolve(cwd, file)).href };
   return { uri: path.split(sep).map(encodeURIComponent).join('/'), uriBaseId: base };
 }
 
-/** Lines and columns from 1, the end behind the last character (3.30). */
+/** Lines and columns from 1, the end behind the last character (3.30.2). */
 function regionOf(lines: Lines, span: Problem['span']): Region {
-  const { start, end } = rangeOf(lines, span);
+  const [start, end] = [placeAt(lines, span.from), placeAt(lines, span.to)];
   return {
-    startLine: start.line + 1, startColumn: start.character + 1, endLine: end.line + 1, endColumn: end.character + 1,
+    startLine: start.line, startColumn: start.column, endLine: end.line, endColumn: end.column,
     charOffset: span.from, charLength: span.to - span.from,
   };
+}
+
+/** The end of a text that ends a line is the place behind that ending: there is no line after it (3.30.2). */
+function placeAt(lines: Lines, offset: number): { readonly line: number; readonly column: number } {
+  const { line, character } = positionAt(lines, offset);
+  const ended = line > 0 && character === 0 && offset >= lines.text.length;
+  return ended ? { line, column: lines.text.length - lines.starts[line - 1]! + 1 } : { line: line + 1, column: character + 1 };
 }
 
 /** Stays the same while the line stays, wherever it moves; equal lines are told apart by their order. */

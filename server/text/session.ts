@@ -4,7 +4,7 @@ import { kitText, minutes } from '../../shared/session/words.ts';
 import { harmless } from './cells.ts';
 import { columns } from './columns.ts';
 import type { DrillMeasures } from './measures.ts';
-import { counted } from './summary.ts';
+import { counted } from './report.ts';
 
 export function sessionText(file: string, analysis: SessionAnalysis): string {
   const { session, register, timetable, changeovers, kit, figures, proposal } = analysis;

@@ -64,7 +64,8 @@ export function readJson(text: string): Json | Misfit {
   }
 
   function expect(...words: string[]): void {
-    if (!words.includes(tokens[next]?.[0] ?? '')) throw new Unreadable(spanOf(tokens[next]), `${words.map((word) => `\`${word}\``).join(' or ')} should stand here.`);
+    const wanted = words.map((word) => `\`${word}\``).join(' or ');
+    if (!words.includes(tokens[next]?.[0] ?? '')) throw new Unreadable(spanOf(tokens[next]), `${wanted} should stand here.`);
     next += 1;
   }
 

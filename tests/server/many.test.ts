@@ -2,9 +2,10 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdirSync, readFileSync, readdirSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { inThreads } from '../../server/many/threads.ts';
 import { partOf } from '../../server/many/shard.ts';
 import { broken, folder, halfturn, misspelt, sound } from './halfturn.ts';
 
@@ -87,14 +88,17 @@ describe('draw into a folder', () => {
   test('never draws two drills into one picture', async () => {
     const cwd = folder({ 'a.drill': `${sound}${sound.replace('Two', 'Other')}`, 'a-1.drill': sound });
     const told = await halfturn(cwd, ['draw', '.', '-o', 'new/']);
-    expect(told).toEqual({ status: 2, out: '2 drawings in new/\n', err: 'halfturn: new/a-1.svg is drawn already, from another file; give one of them another name.\n' });
+    expect(told).toEqual({
+      status: 2, out: '2 drawings in new/\n', err: 'halfturn: new/a-1.svg is drawn already, from another file; give one of them another name.\n',
+    });
   });
 });
 
 test.each([['1'], ['2']])('Ctrl-C ends a long run with %s at work: said, with status 130, and every picture whole', async (jobs) => {
   const root = fileURLToPath(new URL('../..', import.meta.url));
   const cwd = folder(Object.fromEntries(Array.from({ length: 400 }, (_, index) => [`${index}.drill`, sound])));
-  const child = spawn(join(root, 'node_modules/.bin/node'), [join(root, 'server/cli.ts'), 'draw', '.', '-o', 'out/', '--jobs', jobs], { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
+  const words = [join(root, 'server/cli.ts'), 'draw', '.', '-o', 'out/', '--jobs', jobs];
+  const child = spawn(join(root, 'node_modules/.bin/node'), words, { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
   const said = { out: '', err: '' };
   child.stdout.on('data', (data) => (said.out += String(data)));
   child.stderr.on('data', (data) => (said.err += String(data)));
@@ -110,6 +114,23 @@ test.each([['1'], ['2']])('Ctrl-C ends a long run with %s at work: said, with st
   expect(pictures.length).toBeLessThan(400);
   for (const name of pictures) expect(readFileSync(join(cwd, 'out', name), 'utf8')).toMatch(/^<svg [^]*<\/svg>\n$/);
   expect(Number(/\d+/.exec(said.err)![0])).toBe(pictures.length);
+});
+
+test('a thread that breaks loses the file it had in hand, and no other', async () => {
+  const cwd = folder({
+    'worker.mjs': `import { parentPort } from 'node:worker_threads';
+      parentPort.on('message', (item) => {
+        if (item === 'c') throw new Error('broken');
+        parentPort.postMessage({ out: item, undone: [] });
+      });`,
+  });
+  const found: string[] = [];
+  await inThreads({
+    items: ['a', 'b', 'c', 'd', 'e'], threads: 2, program: pathToFileURL(join(cwd, 'worker.mjs')),
+    orders: { job: { name: 'measure', options: { format: 'text', cwd } }, cwd },
+    done: (index, { out, undone }) => (found[index] = out || undone.join(' ')), stopped: new AbortController().signal,
+  });
+  expect(found).toEqual(['a', 'b', 'c is left out; this should not happen: broken.', 'd', 'e']);
 });
 
 test('a link to nothing is told, and stops nothing', async () => {

@@ -79,6 +79,13 @@ test.each<[what: string, text: string, line: number, column: number]>([
   expect([region!.startLine, region!.startColumn]).toEqual([line, column]);
 });
 
+test.each(['drill "A" {\n', 'drill "A" {', 'drill "A" {\n\n', 'drill "A" {\r\n  sequence {\r\n', 'x\n"'])('%j is told in lines that are there', async (text) => {
+  const regions = (await resultsOf(text)).map((result) => result.locations![0]!.physicalLocation!.region!);
+  expect(regions.length).toBeGreaterThan(0);
+  const count = text.replace(/\r?\n$/, '').split('\n').length;
+  for (const region of regions) expect([region.startLine! <= count, region.endLine! <= count]).toEqual([true, true]);
+});
+
 test('levels are those of the folder, and hints are notes', async () => {
   const hint = sound.replace('ball at', 'let spare = 3\n  ball at');
   const levels = async (level: string | null) => {
@@ -104,7 +111,7 @@ describe('fingerprints', () => {
 
 test.each([
   ['in/b c.drill', { uri: 'in/b%20c.drill', uriBaseId: 'SRCROOT' }],
-  ['-', { description: { text: 'Standard input' } }],
+  ['-', { uri: 'standard-input', description: { text: 'Standard input' } }],
 ])('%s is addressed', async (name, location) => {
   const { log } = await logOf({ 'in/b c.drill': misspelt }, [name], misspelt);
   expect(log.runs[0]!.results![0]!.locations![0]!.physicalLocation!.artifactLocation).toEqual(location);

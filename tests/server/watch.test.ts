@@ -1,5 +1,8 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdirSync, readFileSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { expect, onTestFinished, test } from 'vitest';
 import { runHalfturn } from '../../server/command-line.ts';
 import { broken, folder, halfturn, misspelt, sound } from './halfturn.ts';
@@ -122,9 +125,25 @@ test('settings that change are seen', async () => {
 test('a picture that cannot be written is told, and nothing ends', async () => {
   const cwd = folder({ 'a.drill': sound, 'out': 'a file' });
   const { says } = await watching(cwd, 'a.drill', '-o', 'out/a.svg');
-  rmSync(join(cwd, 'out'));
   writeFileSync(join(cwd, 'a.drill'), misspelt);
+  await says(/1 error in a\.drill, checked in \d+ ms; The folder out cannot be made: it is there already\.\n/);
+  rmSync(join(cwd, 'out'));
+  writeFileSync(join(cwd, 'a.drill'), sound);
   await says('out/a.svg drawn in');
+});
+
+test('Ctrl-C ends it as a process', async () => {
+  const root = fileURLToPath(new URL('../..', import.meta.url));
+  const child = spawn(join(root, 'node_modules/.bin/node'), [join(root, 'server/cli.ts'), 'watch', 'a.drill'], { cwd: folder({ 'a.drill': sound }) });
+  let said = '';
+  for (const stream of [child.stdout, child.stderr]) {
+    stream.on('data', (data) => {
+      said += String(data);
+      if (String(data).includes('Ctrl-C ends it.')) child.kill('SIGINT');
+    });
+  }
+  const [status] = await once(child, 'close');
+  expect([status, said.replace(/\d+ ms/, '1 ms')]).toEqual([0, 'No problems in a.drill, checked in 1 ms.\nWatching a.drill; Ctrl-C ends it.\nNo longer watching.\n']);
 });
 
 test.each<[words: string[], sentence: string]>([
