@@ -8,6 +8,8 @@ import { print } from '../../grammar/printer.ts';
 import { check } from '../../shared/library.ts';
 import { folder } from '../server/halfturn.ts';
 
+/** Milliseconds: for a busy machine. */
+const patience = 240_000;
 const root = fileURLToPath(new URL('../../', import.meta.url));
 
 test('the example makes a thousand drills that differ in more than their name, without a problem and in printed form', () => {
@@ -19,4 +21,4 @@ test('the example makes a thousand drills that differ in more than their name, w
   for (const text of texts) expect(print(parse(text).file)).toBe(text);
   const problems = texts.filter((_, index) => index % 20 === 0).flatMap((text) => check(text)).filter(({ severity }) => severity === 'error' || severity === 'warning');
   expect(problems).toEqual([]);
-});
+}, patience);
