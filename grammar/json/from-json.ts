@@ -89,12 +89,15 @@ function readObject(json: unknown, shapes: readonly Shape[], depth: number): Rea
   if (typeof json !== 'object' || json === null || Array.isArray(json)) return bad(`must be an object${markName(shapes)}, not ${shown(json)}`);
   const given = new Map(Object.entries(json));
   let fitting = shapes;
-  for (const name of markNames(shapes)) {
-    const matching = fitting.filter(({ marks }) => marks[name] === given.get(name));
-    if (matching.length === 0) return given.has(name) ? bad(notOneOf(given.get(name), marksOf(fitting, name)), `/${name}`) : bad(`needs \`${name}\`: ${either(marksOf(fitting, name))}`);
-    fitting = matching;
+  const marked = new Set<string>();
+  for (let name = nextMark(fitting, marked); name !== undefined; name = nextMark(fitting, marked)) {
+    marked.add(name);
+    const mark = given.get(name);
+    const words = [...new Set(fitting.map(({ marks }) => String(marks[name!])))];
+    fitting = fitting.filter(({ marks }) => marks[name!] === mark);
+    if (fitting.length === 0) return given.has(name) ? bad(notOneOf(mark, words), `/${name}`) : bad(`needs \`${name}\`: ${either(words)}`);
   }
-  const shape = fitting.length === 1 ? fitting[0]! : fitting.reduce((best, each) => (misfits(given, each).length < misfits(given, best).length ? each : best));
+  const shape = fitting.length === 1 ? fitting[0]! : fitting.reduce((best, each) => (distance(given, each) < distance(given, best) ? each : best));
   const faults = misfits(given, shape).map((misfit) => told(misfit, given, shape));
   const node: Record<string, unknown> = { ...shape.unsaid, ...shape.marks };
   for (const { name, value } of shape.fields) {
@@ -105,18 +108,19 @@ function readObject(json: unknown, shapes: readonly Shape[], depth: number): Rea
   return { node: 'verb' in shape.marks ? withWait(node) : node, faults };
 }
 
-/** The properties that tell these shapes apart; one that some of them lack tells nothing when it is not there. */
-function markNames(shapes: readonly Shape[]): string[] {
-  return Object.keys(shapes[0]!.marks).filter((name) => shapes.every(({ marks }) => name in marks));
-}
-
-function marksOf(shapes: readonly Shape[], name: string): string[] {
-  return [...new Set(shapes.map(({ marks }) => String(marks[name])))];
+/** A property that tells all of these shapes apart and has not been looked at yet. */
+function nextMark(shapes: readonly Shape[], seen: ReadonlySet<string>): string | undefined {
+  return Object.keys(shapes[0]!.marks).find((name) => !seen.has(name) && shapes.every(({ marks }) => name in marks));
 }
 
 function markName(shapes: readonly Shape[]): string {
-  const [name] = markNames(shapes);
+  const name = nextMark(shapes, new Set());
   return name === undefined ? '' : ` with \`${name}\``;
+}
+
+/** A mark that is not there is the surest sign that another shape was meant. */
+function distance(given: Given, shape: Shape): number {
+  return misfits(given, shape).reduce((sum, { name }) => sum + (name in shape.marks ? 2 : 1), 0);
 }
 
 type Given = ReadonlyMap<string, unknown>;
