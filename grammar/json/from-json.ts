@@ -3,7 +3,7 @@ import { print } from '../printer.ts';
 import { nearest } from '../spelling.ts';
 import type { File } from '../tree.ts';
 import { isComment, readLeaf, shown } from './leaf.ts';
-import { blockShape, fileShape } from './shapes.ts';
+import { blockShapes, fileShape } from './shapes.ts';
 import type { Shape, Value } from './shapes.ts';
 import { toJson } from './to-json.ts';
 
@@ -61,7 +61,7 @@ function readValue(json: unknown, value: Value, depth: number): Reading {
     case 'flag': return json === true ? fine(true) : bad(`must be \`true\`, or left out, not ${shown(json)}`);
     case 'list': return readList(json, value, depth);
     case 'node': return readObject(json, value.shapes, depth);
-    case 'block': return depth < deepest ? readObject(json, [blockShape(value.context)], depth + 1) : bad(`is inside ${deepest} blocks already: no drill needs so many`);
+    case 'block': return depth < deepest ? readObject(json, [blockShapes[value.context]], depth + 1) : bad(`is inside ${deepest} blocks already: no drill needs so many`);
   }
 }
 
@@ -89,14 +89,16 @@ function readObject(json: unknown, shapes: readonly Shape[], depth: number): Rea
   if (typeof json !== 'object' || json === null || Array.isArray(json)) return bad(`must be an object${markName(shapes)}, not ${shown(json)}`);
   const given = new Map(Object.entries(json));
   let fitting = shapes;
-  for (const name of markNames(shapes)) {
-    const matching = fitting.filter(({ marks }) => marks[name] === given.get(name));
-    if (matching.length === 0) return given.has(name) ? bad(notOneOf(given.get(name), marksOf(fitting, name)), `/${name}`) : bad(`needs \`${name}\`: ${either(marksOf(fitting, name))}`);
-    fitting = matching;
+  const marked = new Set<string>();
+  for (let name = nextMark(fitting, marked); name !== undefined; name = nextMark(fitting, marked)) {
+    marked.add(name);
+    const mark = given.get(name);
+    const words = [...new Set(fitting.map(({ marks }) => String(marks[name!])))];
+    fitting = fitting.filter(({ marks }) => marks[name!] === mark);
+    if (fitting.length === 0) return given.has(name) ? bad(notOneOf(mark, words), `/${name}`) : bad(`needs \`${name}\`: ${either(words)}`);
   }
-  const nearness = (shape: Shape): number => misfits(given, shape).length;
-  const shape = fitting.reduce((best, each) => (nearness(each) < nearness(best) ? each : best));
-  const faults = misfits(given, shape);
+  const shape = fitting.length === 1 ? fitting[0]! : fitting.reduce((best, each) => (distance(given, each) < distance(given, best) ? each : best));
+  const faults = misfits(given, shape).map((misfit) => told(misfit, given, shape));
   const node: Record<string, unknown> = { ...shape.unsaid, ...shape.marks };
   for (const { name, value } of shape.fields) {
     const reading = given.has(name) ? readValue(given.get(name), value, depth) : fine(nothing(value));
@@ -106,32 +108,48 @@ function readObject(json: unknown, shapes: readonly Shape[], depth: number): Rea
   return { node: 'verb' in shape.marks ? withWait(node) : node, faults };
 }
 
-/** The properties that tell these shapes apart; one that some of them lack tells nothing when it is not there. */
-function markNames(shapes: readonly Shape[]): string[] {
-  return [...new Set(shapes.flatMap(({ marks }) => Object.keys(marks)))].filter((name) => shapes.every(({ marks }) => name in marks));
-}
-
-function marksOf(shapes: readonly Shape[], name: string): string[] {
-  return [...new Set(shapes.map(({ marks }) => String(marks[name])))];
+/** A property that tells all of these shapes apart and has not been looked at yet. */
+function nextMark(shapes: readonly Shape[], seen: ReadonlySet<string>): string | undefined {
+  return Object.keys(shapes[0]!.marks).find((name) => !seen.has(name) && shapes.every(({ marks }) => name in marks));
 }
 
 function markName(shapes: readonly Shape[]): string {
-  const [name] = markNames(shapes);
+  const name = nextMark(shapes, new Set());
   return name === undefined ? '' : ` with \`${name}\``;
 }
 
-/** Properties that are not there, and those that have no place in this shape. */
-function misfits(given: ReadonlyMap<string, unknown>, { marks, fields }: Shape): JsonFault[] {
-  const known = [...Object.keys(marks), ...fields.map(({ name }) => name)];
-  const missing = fields.filter(({ name, optional }) => !optional && !given.has(name)).map(({ name }) => ({ path: '', message: `needs \`${name}\`` }));
-  const unknown = [...given.keys()].filter((name) => !known.includes(name)).map((name) => {
-    const guess = nearest(name, known);
-    const more = guess === null || given.has(guess) ? `it has ${either(known).replace(/ or ([^ ]*)$/, ' and $1')}` : `did you mean \`${guess}\`?`;
-    return { path: `/${escaped(name)}`, message: `is not a property of this: ${more}` };
-  });
-  const unmarked = Object.entries(marks).filter(([name, mark]) => given.get(name) !== mark)
-    .map(([name, mark]) => ({ path: given.has(name) ? `/${name}` : '', message: `needs \`${name}\` to be \`${String(mark)}\`` }));
-  return [...unmarked, ...missing, ...unknown];
+/** A mark that is not there is the surest sign that another shape was meant. */
+function distance(given: Given, shape: Shape): number {
+  return misfits(given, shape).reduce((sum, { name }) => sum + (name in shape.marks ? 2 : 1), 0);
+}
+
+type Given = ReadonlyMap<string, unknown>;
+interface Misfit {
+  readonly name: string;
+  readonly is: 'missing' | 'another' | 'unknown';
+}
+
+/** Properties that are not there, that are another than the shape is known by, and that have no place in it. */
+function misfits(given: Given, { marks, fields }: Shape): Misfit[] {
+  const found: Misfit[] = [];
+  for (const [name, mark] of Object.entries(marks)) if (given.get(name) !== mark) found.push({ name, is: given.has(name) ? 'another' : 'missing' });
+  for (const { name, optional } of fields) if (!optional && !given.has(name)) found.push({ name, is: 'missing' });
+  for (const name of given.keys()) if (!(Object.hasOwn(marks, name) || fields.some((field) => field.name === name))) found.push({ name, is: 'unknown' });
+  return found;
+}
+
+function told({ name, is }: Misfit, given: Given, { marks, fields }: Shape): JsonFault {
+  const path = `/${escaped(name)}`;
+  switch (is) {
+    case 'missing': return { path: '', message: `needs \`${name}\`` };
+    case 'another': return { path, message: `must be \`${String(marks[name])}\`` };
+    case 'unknown': {
+      const known = [...Object.keys(marks), ...fields.map((field) => field.name)];
+      const guess = nearest(name, known);
+      const more = guess === null || given.has(guess) ? `it has ${either(known).replace(/ or ([^ ]*)$/, ' and $1')}` : `did you mean \`${guess}\`?`;
+      return { path, message: `is not a property of this: ${more}` };
+    }
+  }
 }
 
 /** What the tree holds where nothing is said. */

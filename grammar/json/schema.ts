@@ -1,7 +1,7 @@
 import type { Context, Reader } from '../form.ts';
 import { keywords, nouns, wordPattern } from '../tokens.ts';
 import { descriptionOf } from './descriptions.ts';
-import { actionShapes, blockShape, fileShape, linesIn, marginShape, modifierShapes, partShape } from './shapes.ts';
+import { actionShapes, blockShapes, fileShape, linesIn, marginShape, modifierShapes, partShape } from './shapes.ts';
 import type { Shape, Value } from './shapes.ts';
 
 export type JsonSchema = Readonly<Record<string, unknown>>;
@@ -21,7 +21,7 @@ export function jsonSchema(): JsonSchema {
       modifier: anyOf(modifierShapes.map(objectOf)),
       action: anyOf(actionShapes.map(objectOf)),
       part: objectOf(partShape),
-      ...Object.fromEntries(contexts.map((context) => [`${context}Block`, objectOf(blockShape(context))])),
+      ...Object.fromEntries(contexts.map((context) => [`${context}Block`, objectOf(blockShapes[context])])),
       ...Object.fromEntries(kinds.map((kind) => [`${kind}Line`, anyOf(statements.filter((shape) => kindOf(shape) === kind).map(objectOf))])),
     },
   };

@@ -51,10 +51,6 @@ export const marginShape: Shape = {
 };
 const margin = optional('margin', node(marginShape));
 
-export const blockShape = (context: Context): Shape => ({
-  ...empty, fields: [required('lines', list(node(...linesIn(context)), 0)), optional('end', comments)],
-});
-
 export const modifierShapes: readonly Shape[] = modifierForms.flatMap(({ alternative, doc }) =>
   shapesOf([either(alternative)]).map((shape) => ({ ...shape, doc })));
 
@@ -78,6 +74,13 @@ const statements = statementForms.map((form) => ({ form, shapes: statementShapes
 const standing = (context: Context): readonly Shape[] => statements.flatMap(({ form, shapes }) => (form.stands.includes(context) ? shapes : []));
 const lines: Readonly<Record<Context, readonly Shape[]>> = {
   file: standing('file'), drill: standing('drill'), session: standing('session'), beats: [beatShape],
+};
+
+const blockOf = (context: Context): Shape => ({
+  ...empty, fields: [required('lines', list(node(...lines[context]), 0)), optional('end', comments)],
+});
+export const blockShapes: Readonly<Record<Context, Shape>> = {
+  file: blockOf('file'), drill: blockOf('drill'), session: blockOf('session'), beats: blockOf('beats'),
 };
 
 export const fileShape: Shape = {

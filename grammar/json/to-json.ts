@@ -2,7 +2,7 @@ import { printExpression, printFacing, printPlace, printSubject } from '../print
 import type { Reader } from '../form.ts';
 import type { Action, Expression, Facing, File, Place, Size, Subject, Word } from '../tree.ts';
 import type { JsonFile } from './json.ts';
-import { blockShape, fileShape } from './shapes.ts';
+import { blockShapes, fileShape } from './shapes.ts';
 import type { Shape, Value } from './shapes.ts';
 
 /** The JSON form of a tree: what `print` would show of it. For a text that has faults, of what could be read of it. */
@@ -52,7 +52,7 @@ function toJsonValue(held: unknown, value: Value): unknown {
     case 'flag': return held;
     case 'list': return (held as readonly unknown[]).map((item) => toJsonValue(item, value.of));
     case 'node': return nodeToJson(held as Fields, value.shapes);
-    case 'block': return nodeToJson(held as Fields, [blockShape(value.context)]);
+    case 'block': return nodeToJson(held as Fields, [blockShapes[value.context]]);
   }
 }
 

@@ -28,6 +28,11 @@ export class Player extends Verbs<Doing> {
     return this.name;
   }
 
+  /** As it stands in the JSON form. */
+  toJSON(): string {
+    return this.name;
+  }
+
   protected override does(action: Json): Doing {
     return new Doing(this.name, [checked(action)]);
   }

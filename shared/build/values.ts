@@ -2,11 +2,12 @@
 import { readLeaf, shown } from '../../grammar/json/leaf.ts';
 import { decimal } from '../../grammar/printer.ts';
 import type { Across, Place } from '../../grammar/tree.ts';
+import type { Player } from './play.ts';
 
 /** A number in the unit of the drill, or a value as it is written: `'3 yd'`, `'side + 2'`, or the name that `let` gave back. */
 export type Length = number | string;
-/** Who has a name: a player as `station`, `player` and `keeper` give them back, or the name itself. */
-export type Who = string | { readonly name: string };
+/** A player as `station`, `player` and `keeper` give them back, or a name. */
+export type Who = string | Player;
 /** A place: two lengths, whoever or whatever stands there, or as it is written: `'area.topRight'`, `'2 above Base'`. */
 export type Spot = readonly [Length, Length] | Who;
 
@@ -63,17 +64,12 @@ export function moved(from: Spot, right: Length, up: Length): Spot {
   return place(words);
 }
 
-/** As it stands in the JSON form: names for people, in lists and objects too; what is undefined is left out. */
+/** As it stands in the JSON form: names for people, in lists and objects too; what is undefined is left out. Numbers stay what they are. */
 export function plain(said: unknown): unknown {
   if (Array.isArray(said)) return said.map(plain);
   if (typeof said !== 'object' || said === null) return said;
-  if (isNamed(said)) return said.name;
+  if ('toJSON' in said && typeof said.toJSON === 'function') return said.toJSON() as unknown;
   return Object.fromEntries(Object.entries(said).filter(([, held]) => held !== undefined).map(([key, held]) => [key, plain(held)]));
-}
-
-/** People are objects of a class, and all else that is said are plain ones. */
-function isNamed(said: object): said is { readonly name: string } {
-  return Object.getPrototypeOf(said) !== Object.prototype && 'name' in said;
 }
 
 function beside(distance: Length, side: string, of: Spot): Spot {

@@ -23,7 +23,7 @@ const fitsSchema = new Ajv2020({ allErrors: true }).compile(jsonSchema());
 describe('there and back without loss', () => {
   test.each(files)('%s', (_, text) => thereAndBack(text));
   test('any text without faults', () => {
-    fc.assert(fc.property(correctFile(), thereAndBack), { numRuns: 3000 });
+    fc.assert(fc.property(correctFile(), thereAndBack), { numRuns: 1500 });
   }, patience);
 });
 
@@ -46,7 +46,7 @@ test('what is read from any JSON is written and read back as it was, and fits th
     accepted++;
     expect(fitsSchema(json) ? [] : fitsSchema.errors).toEqual([]);
     thereAndBack(print(file));
-  }), { numRuns: 4000 });
+  }), { numRuns: 2000 });
   expect(accepted).toBeGreaterThan(100);
 }, patience);
 
@@ -55,7 +55,7 @@ test('any JSON gets an answer', () => {
     const { file, faults } = fromJson(json);
     expect(file === null).toBe(faults.length > 0);
     for (const { path } of faults) expect(holds(json, path)).toBe(true);
-  }), { numRuns: 3000 });
+  }), { numRuns: 1500 });
 }, patience);
 
 describe('every property is described', () => {

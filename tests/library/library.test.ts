@@ -1,0 +1,58 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { analyse as analyseText } from '../../shared/analyse.ts';
+import { analyse, check, drawHtml, drawSvg, file, measure, parse } from '../../shared/library.ts';
+import type { SvgOptions, Workspace } from '../../shared/library.ts';
+import { folder, halfturn } from '../server/halfturn.ts';
+
+const example = (name: string): string => readFileSync(new URL(`../../shared/examples/${name}.drill`, import.meta.url), 'utf8');
+const diamond = example('diamond');
+const hurried = example('in-a-hurry');
+const game = example('three-zones');
+
+describe('draws what the command line draws', () => {
+  test.each<[what: string, text: string, options: SvgOptions, words: string[]]>([
+    ['the first drill', diamond, {}, []],
+    ['a drill with problems', hurried, {}, []],
+    ['a progression', diamond, { drill: 'One touch in the middle' }, ['--drill', 'One touch in the middle']],
+    ['a phase', game, { phase: 'The extra player', control: true }, ['--phase', 'The extra player', '--control']],
+    ['a moment', diamond, { at: 2.5 }, ['--at', '2.5']],
+    ['for print', diamond, { theme: 'print', convention: 'dashed pass', scale: 250 }, ['--theme', 'print', '--convention', 'dashed-pass', '--scale', '1:250']],
+    ['moving', diamond, { animated: true }, ['--animated']],
+  ])('%s', async (_, text, options, words) => {
+    expect(drawSvg(text, options)).toBe(await drawn('a.svg', text, words));
+  });
+  test.each([['a drill', diamond], ['a game', game]])('a page of %s', async (_, text) => {
+    expect(drawHtml(text)).toBe(await drawn('a.html', text, []));
+  });
+});
+
+test.each<[what: string, picture: string | null]>([
+  ['no drill at all', drawSvg('')],
+  ['no drill of that name', drawSvg(diamond, { drill: 'Kite' })],
+  ['no phase of that name', drawHtml(game, { phase: 'Kite' })],
+])('of %s there is no picture', (_, picture) => expect(picture).toBeNull());
+
+test('a text and its tree are the same to all', () => {
+  const { file: tree } = parse(hurried);
+  expect(check(tree)).toEqual(check(hurried));
+  expect(check(hurried)).toEqual(analyseText(hurried).problems);
+  expect(measure(tree)).toEqual(analyse(hurried).drills.map(({ measures }) => measures));
+});
+
+test('imports are found in the workspace', () => {
+  const workspace: Workspace = { path: 'a.drill', read: (path) => (path === 'diamond.drill' ? { path, file: parse(diamond).file } : null) };
+  const session = file((f) => {
+    f.import('diamond.drill');
+    f.session('Tuesday', (s) => s.part('Warm up', '15 min', { of: 'Diamond, away and show' }));
+  });
+  expect(check(session).map(({ code }) => code)).toEqual(['outside-workspace']);
+  expect(check(session, workspace)).toEqual([]);
+});
+
+async function drawn(name: string, text: string, words: readonly string[]): Promise<string> {
+  const cwd = folder({ 'a.drill': text });
+  await halfturn(cwd, ['draw', 'a.drill', '-o', name, ...words]);
+  return readFileSync(join(cwd, name), 'utf8');
+}
