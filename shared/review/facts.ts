@@ -4,8 +4,7 @@ import type { Change, Fact, FactKind } from './comparison.ts';
 import type { Difference } from './differences.ts';
 import { called, renamed, type Renames } from './match.ts';
 import { moved, type Followers } from './moves.ts';
-import type { Speech } from './say.ts';
-import { noticed } from './say.ts';
+import { capital, noticed, type Speech } from './say.ts';
 import { sentenceOf, type Told } from './sentences.ts';
 
 export function factsOf(differences: readonly Difference[], renames: Renames, speech: Speech): Fact[] {
@@ -16,7 +15,8 @@ export function factsOf(differences: readonly Difference[], renames: Renames, sp
     for (const change of own) claimed.add(change);
     return own;
   };
-  const facts: Fact[] = changed.filter(isRenamed).map((difference) => renaming(difference, changed, renames, claim));
+  // A team that is renamed takes its players with it.
+  const facts: Fact[] = changed.filter(isRenamed).map((difference) => renaming(difference, changed, renames, claim)).filter(({ changes }) => changes.length > 0);
 
   const followers = followersOf(changed, causesOf(differences, renames));
   const parts = partsOf(changed);
@@ -69,22 +69,24 @@ function isRenamed({ pair: { before, after }, changes }: Difference): boolean {
 /** With every line that has changed in nothing but this name. */
 function renaming(difference: Difference, all: readonly Difference[], renames: Renames, claim: (difference: Difference, wanted: (property: string, change: Change) => boolean) => Change[]): Fact {
   const { before, after } = difference.pair;
-  const [old, now] = [before!.kind === 'sequence' || before!.kind === 'drill' ? `${difference.changes.get('name')!.before}` : before!.id, `${difference.changes.get('name')!.after}`];
-  const own = claim(difference, (property) => property === 'name');
+  const change = difference.changes.get('name')!;
+  const [old, now] = [`${change.before ?? ''}`, `${change.after ?? ''}`];
+  // Players of a team go by its name.
+  const players = all.filter(({ pair }) => after!.kind === 'team' && pair.before?.kind === 'player' && /^\d+$/.test(pair.before.id.slice(old.length)) && `${now}${pair.before.id.slice(old.length)}` === pair.after?.id && pair.before.id.startsWith(old));
+  const own = [difference, ...players].flatMap((each) => claim(each, (property) => property === 'name'));
+  const names = [old, ...players.map(({ pair }) => pair.before!.id)];
   const mentions = all.flatMap((each) => claim(each, (_, change) => (
-    typeof change.before === 'string' && typeof change.after === 'string' && renamed(change.before, renames) === change.after && (change.before === old || wordsOf(change.before).includes(old))
+    typeof change.before === 'string' && typeof change.after === 'string' && renamed(change.before, renames) === change.after && (change.before === old || names.some((name) => wordsOf(change.before as string).includes(name)))
   )));
-  const what = after!.kind === 'drill' ? 'The drill' : after!.kind === 'sequence' ? `The ${difference.pair.after!.title.split(' ')[1]}` : old;
-  const sentence = now === '' ? `${what} “${old}” has no name now.` : old === '' ? `${what} is called “${now}” now.` : `${what} is called ${quoted(now)} now${what === old ? '' : `, was ${quoted(old)}`}.`;
+  const quoted = after!.kind === 'drill' || after!.kind === 'sequence';
+  const what = after!.kind === 'drill' ? 'The drill' : quoted ? `The ${after!.title.split(' ')[1]}` : old === '' ? capital(before!.title) : old;
+  const sentence = now === '' ? `${what}${quoted ? ` “${old}”` : ''} has no name now.`
+    : `${what} is called ${quoted ? `“${now}” now${old === '' ? '' : `, was “${old}”`}` : `${now} now`}${players.length > 0 ? ', and its players with it' : ''}.`;
   return { ...factAbout(difference, 'renamed'), sentence, grade: after!.kind === 'let' ? 'detail' : 'matters', changes: [...own, ...mentions] };
 }
 
 function wordsOf(text: string): readonly string[] {
   return text.match(/[\p{L}\p{N}_]+/gu) ?? [];
-}
-
-function quoted(name: string): string {
-  return /^[\p{L}\p{N}_]+$/u.test(name) ? name : `“${name}”`;
 }
 
 // ---------------------------------------------------------------- what goes with what

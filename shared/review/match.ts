@@ -29,7 +29,7 @@ export function pairsOf(before: readonly Thing[], after: readonly Thing[]): { re
       pairs.push({ before: one, after: other, outOfOrder: matches.outOfOrder.has(row) });
       if (!other) continue;
       partners.set(`${kind} ${one.id}`, other.id);
-      if (called.has(kind) && one.id !== other.id) renames.set(one.id, other.id);
+      if (called.has(kind) && one.id !== other.id && one.traits[1] !== 'unnamed' && other.traits[1] !== 'unnamed') renames.set(one.id, other.id);
     }
     for (const [column, other] of b.entries()) if (!right.has(column)) pairs.push({ before: null, after: other, outOfOrder: false });
   }
@@ -104,7 +104,8 @@ function others(kind: Exclude<ThingKind, 'beat'>, a: readonly Thing[], b: readon
       return thenBest(a, b, same(a, b, ({ title }) => title, ({ title }) => renamed(title, renames)), byTraits(a, b, renames), 0.4);
     case 'problem': {
       const score = byTraits(a, b, renames);
-      return thenBest(a, b, [], (one, other) => (one.traits[0] === other.traits[0] ? 0.5 + score(one, other) / 2 : 0), 0.5);
+      const sure = same(a, b, ({ title }) => title, ({ title }) => renamed(title, renames));
+      return thenBest(a, b, sure, (one, other) => (one.traits[0] === other.traits[0] ? 0.5 + score(one, other) / 2 : 0), 0.5);
     }
   }
 }

@@ -32,7 +32,7 @@ function drillLines(each: DrillAnalysis, text: string): string[] {
 /** Beats go without their numbers, and passes without the time they start: one beat more is then one line more. */
 function lineOf({ kind, title, values, words, at }: Thing, speech: Speech): string[] {
   const told = (properties: readonly string[], labels: Readonly<Record<string, string>> = {}) => properties
-    .flatMap((property) => (values[property] && values[property].value !== '' ? [`${labels[property] ?? property} ${said(values[property].value, values[property].unit, speech)}`] : []))
+    .flatMap((property) => (values[property] && values[property].value !== '' ? [`${labels[property] ?? property} ${said(values[property].value, values[property].unit, speech)}`.trim()] : []))
     .join(', ');
   const rest = (without: readonly string[], labels?: Readonly<Record<string, string>>) => told(Object.keys(values).filter((property) => !without.includes(property)), labels);
   const line = (...parts: readonly string[]) => [`  ${parts.filter((part) => part !== '').join(', ')}`];
@@ -48,7 +48,7 @@ function lineOf({ kind, title, values, words, at }: Thing, speech: Speech): stri
     case 'furniture':
     case 'balls': {
       const name = kind === 'furniture' || kind === 'balls' ? title.replace(/^the /, '').split(' at ')[0] : `${kind} ${title}`;
-      return line(`${name} at ${at ? place(at, speech) : 'no place'}`, rest(['across', 'up', 'what', 'name', 'count'], { team: 'of' }));
+      return line(`${name} at ${at ? place(at, speech) : 'no place'}`, rest(['across', 'up', 'what', 'name', 'count', ...(values['as']?.value === 'player' ? ['as'] : [])], { team: 'of' }));
     }
     case 'team': return line(`team ${title}`, rest(['kind'], { size: 'of', bib: 'bibs' }));
     case 'rule':

@@ -71,8 +71,14 @@ export function listed(names: readonly string[], most = 6): string {
   return shown.length < 2 ? shown.join('') : `${shown.slice(0, -1).join(', ')} and ${shown.at(-1)}`;
 }
 
+/** At the beginning of a sentence; names stay as they are written. */
 export function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return /^(the|beat|pass|shot|new|no|now|everyone|progression|regression|rule|coaching|question|safety|note|part|import|gone|mended|it|its)\b/.test(words) ? words.charAt(0).toUpperCase() + words.slice(1) : words;
+}
+
+/** `1 cone`, `2 cones`, `1 bib red` */
+export function counted(many: number, what: string): string {
+  return `${many} ${many === 1 ? what.replace(/^((?:mini )?[a-z]+?)s\b/, '$1') : what}`;
 }
 
 const small = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten', 'Eleven', 'Twelve'];
@@ -80,6 +86,6 @@ const small = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eig
 /** `Four more cones`, `One cone fewer` */
 export function moreOrFewer(by: number, what: string): string {
   const many = small[Math.abs(by)] ?? `${Math.abs(by)}`;
-  const noun = Math.abs(by) === 1 ? what.replace(/^(bib|\w+?)s\b/, '$1') : what;
+  const noun = counted(Math.abs(by), what).replace(/^\d+ /, '');
   return by > 0 ? `${many} more ${noun}` : `${many} ${noun} fewer`;
 }

@@ -4,7 +4,7 @@ import type { Change, FactKind, ThingKind } from './comparison.ts';
 import type { Difference } from './differences.ts';
 import { renamed, type Renames } from './match.ts';
 import { following, type Followers, moved, spotsOf } from './moves.ts';
-import { apart, capital, isWas, listed, moreOrFewer, noticed, place, said, type Speech, way } from './say.ts';
+import { apart, capital, counted, isWas, listed, moreOrFewer, noticed, place, said, type Speech, way } from './say.ts';
 import type { Thing } from './thing.ts';
 
 export interface Told {
@@ -66,7 +66,7 @@ function newWords(after: Thing, at: string, speech: Speech): string {
     case 'note': return `new note: ${title}`;
     case 'problem': return `new problem: ${title}`;
     case 'beat': return `${title} is new: ${after.words}`;
-    case 'kit': return `${said(values['count']?.value ?? 0, '', speech)} ${title}, were not needed before`;
+    case 'kit': return `${counted(Number(values['count']?.value), title)} to carry, none before`;
     case 'let': return `${title} is new: ${after.words}`;
     case 'station': return `${title} is new${at}, ${values['holds']?.value === 1 ? 'for 1 player' : `for ${values['holds']?.value} players`}`;
     case 'furniture': return `${title} is new${title.includes(' at ') ? '' : at}`;
@@ -100,7 +100,7 @@ function goneWords({ title, kind, words, values }: Thing): string {
     case 'note': return `note gone: ${title}`;
     case 'problem': return `mended: ${title}`;
     case 'beat': return `${title} is gone: ${words}`;
-    case 'kit': return `no ${title} any more, were ${values['count']?.value}`;
+    case 'kit': return `no ${title} to carry any more, ${values['count']?.value === 1 ? 'was 1' : `were ${values['count']?.value}`}`;
     case 'part': return `part gone: ${title}`;
     case 'import': return `import gone: ${title}`;
     case 'progression': return `gone: ${title}`;
@@ -153,12 +153,12 @@ function changed(telling: Telling, before: Thing, after: Thing): readonly Told[]
   const open = new Map([...difference.changes].filter(([, change]) => free(change)));
   switch (after.kind) {
     case 'drill':
-      return [...open].filter(([property]) => property !== 'players' || !countedToo(telling)).map(([property, change]) => told('changed', `${headerWords[property] ?? capital(property)} ${isWas(change, speech)}.`, {
-        properties: property === 'age' || property === 'years' ? ['age', 'years'] : [property], grade: headerDetails.has(property) ? 'detail' : 'matters',
+      return [...open].filter(([property]) => property !== 'players' || !countedToo(telling)).map(([property, change]) => told('changed', `${headerWords[property] ?? property} ${isWas(change, speech, property === 'units' ? 'were in' : 'was')}${property === 'units' ? following(follow) : ''}.`, {
+        properties: property === 'age' || property === 'years' ? ['age', 'years'] : [property], grade: headerDetails.has(property) ? 'detail' : 'matters', leads: property === 'units',
       }));
     case 'let': {
       const main = follow.length === 0 ? null : moved(follow, [difference], speech, telling.all);
-      return [told('changed', main ?? `${capital(after.title)} is ${after.words}, was ${before.words}.`, { grade: main === null ? 'detail' : 'matters' })];
+      return [told('changed', main ?? `${after.title} is ${after.words}, was ${before.words}.`, { grade: main === null ? 'detail' : 'matters' })];
     }
     case 'area':
       return [told('changed', `The area is ${size(after, speech)}, was ${size(before, speech)}${following(follow)}.`)];
@@ -205,8 +205,14 @@ function changed(telling: Telling, before: Thing, after: Thing): readonly Told[]
       return [told('changed', `${capital(textNames[after.kind] ?? after.kind)}: ${after.title}, was: ${before.title}.`, { grade: small.has(after.kind) ? 'detail' : 'matters' })];
     case 'part':
     case 'progression':
-    case 'import':
-      return [told('changed', `${capital(after.title)}: ${pieces(open, {}, speech)}.`)];
+    case 'import': {
+      const name = open.get('name');
+      const rest = new Map([...open].filter(([property]) => property !== 'name' && property !== 'number'));
+      return [
+        ...(name ? [told('renamed', `${capital(before.title)} is called “${name.after}” now.`, { properties: ['name'] })] : []),
+        told('changed', rest.size === 0 ? '' : `${capital(after.title)}: ${pieces(rest, partNames, speech)}.`),
+      ];
+    }
   }
 }
 
@@ -220,9 +226,10 @@ function countedToo({ difference, all }: Telling): boolean {
 const textNames: Readonly<Partial<Record<ThingKind, string>>> = { rule: 'rule', point: 'coaching point', question: 'question', safety: 'safety', note: 'note' };
 const headerWords: Readonly<Record<string, string>> = {
   age: 'It is for', years: 'It is for', players: 'Players written in the header:', units: 'Lengths are in', tempo: 'The tempo is', ground: 'The ground is', roll: 'The ball rolls', passPace: 'Passes arrive at',
-  runPace: 'Runs reach', theme: 'The theme is', time: 'It lasts', level: 'The level is', tags: 'Tags:', order: 'The order is',
+  runPace: 'Runs reach', theme: 'The theme is', time: 'It lasts', level: 'The level is', tags: 'Tags:', order: 'The order is', pitch: 'The pitch is', kit: 'The kit:',
 };
-const headerDetails: ReadonlySet<string> = new Set(['units', 'level', 'tags', 'theme']);
+const headerDetails: ReadonlySet<string> = new Set(['level', 'tags', 'theme']);
+const partNames: Readonly<Record<string, string>> = { lasts: 'lasts', groups: 'groups:', drill: 'plays', at: 'at', lever: 'changes', kind: 'is a' };
 const teamWords: Readonly<Record<string, string>> = { size: 'players', bib: 'bibs', kind: 'a' };
 const roleWords: Readonly<Record<string, string>> = { touches: 'touches', distance: 'runs', working: 'works', waiting: 'waits' };
 
@@ -237,7 +244,7 @@ function size({ values }: Thing, speech: Speech): string {
   return `${said(values['width']?.value ?? 0, 'm', speech).replace(/ \D+$/, '')} x ${said(values['length']?.value ?? 0, 'm', speech)}${marked}`;
 }
 
-function standingWords({ difference, speech, follow }: Telling, open: ReadonlyMap<string, Change>): Told {
+function standingWords({ difference, speech, follow, all }: Telling, open: ReadonlyMap<string, Change>): Told {
   const { before, after } = difference.pair;
   const [spot] = spotsOf(difference);
   const path = spot && way(spot.from, spot.to, speech);
@@ -247,7 +254,19 @@ function standingWords({ difference, speech, follow }: Telling, open: ReadonlyMa
   const place_ = path ? [`${stands} at ${place(after!.at!, speech)}, was at ${place(before!.at!, speech)}: ${path}`] : [];
   const words = [...place_, ...(rest.size > 0 ? [pieces(rest, standingNames, speech)] : [])];
   if (words.length === 0) return told('changed', '');
+  const resized = after!.kind === 'zone' ? sizes(difference, speech) : null;
+  if (resized !== null) {
+    const alike = all.filter((each) => each.pair.after?.kind === 'zone' && each.pair.after.span?.from === after!.span?.from && sizes(each, speech) === resized && each !== difference);
+    const named = listed([title, ...alike.map(({ pair }) => pair.after!.title)]);
+    return told('changed', `${named} ${alike.length > 0 ? resized.replace(/^is/, 'are').replace(', was', ', were') : resized}${following(follow)}.`, { also: alike });
+  }
   return told(path ? 'moved' : 'changed', `${capital(title)} ${words.join('; ')}${following(follow)}.`);
+}
+
+/** `is 6 x 6 m, was 5 x 5`; null for a zone of the same size. */
+function sizes({ pair: { before, after }, changes }: Difference, speech: Speech): string | null {
+  if (!before || !after || !(changes.has('width') || changes.has('length')) || !after.values['width'] || !before.values['width']) return null;
+  return `is ${size(after, speech)}, was ${size(before, speech).replace(/ \D+$/, '')}`;
 }
 
 const standingNames: Readonly<Record<string, string>> = {
@@ -279,13 +298,16 @@ function partWords(before: readonly string[], after: readonly string[]): string 
   const come = after.filter((part) => !before.includes(part));
   if (gone.length === 0 && come.length === 0) return `${listed(after.map((part) => `“${part}”`))} in another order`;
   const told: string[] = [];
+  const others: string[] = [];
   for (const part of come) {
     const subject = subjectOf(part);
     const at = gone.findIndex((old) => subjectOf(old) === subject);
     const [old] = at < 0 ? [] : gone.splice(at, 1);
-    told.push(old === undefined ? `now also “${part}”` : `“${part}”, was “${old.slice(0, subject.length) === subject ? old : old}”`);
+    if (old === undefined) others.push(part);
+    else told.push(`“${part}”, was “${old}”`);
   }
-  if (gone.length > 0 && told.length === 0 && come.length === 0) return `no longer ${listed(gone.map((part) => `“${part}”`))}`;
+  // Somebody else does it, or something else.
+  for (const part of others) told.push(gone.length > 0 ? `“${part}”, was “${gone.shift()}”` : `now also “${part}”`);
   return [...told, ...gone.map((part) => `no longer “${part}”`)].join('; ');
 }
 
@@ -334,9 +356,9 @@ function isLate(slack: Change['before']): boolean {
 
 function slackWords(who: string, { before, after }: Change, speech: Speech): string {
   const had = (value: Change['before'], verb: string, was: string) => (
-    typeof value !== 'number' ? 'nobody waited for it' : value < 0 ? `${was} ${said(-value, 's', speech)} late` : `${verb} ${said(value, 's', speech)} in hand`
+    typeof value !== 'number' ? 'nobody was there' : value < 0 ? `${was} ${said(-value, 's', speech)} late` : `${verb} ${said(value, 's', speech)} in hand`
   );
-  if (typeof after !== 'number') return `nobody waits for it now, ${who} ${had(before, 'had', 'was')}`;
+  if (typeof after !== 'number') return `nobody is there now, ${who} ${had(before, 'had', 'was')}`;
   const now = after < 0 ? `is${isLate(after) === isLate(before) ? '' : ' now'} ${said(-after, 's', speech)} late` : had(after, isLate(before) ? 'is on time with' : 'has', 'is');
   const sides = typeof before === 'number' && before >= 0 === after >= 0;
   return `${who} ${now}, ${sides ? `${after < 0 ? 'was' : 'had'} ${said(Math.abs(before), 's', speech)}` : had(before, 'had', 'was')}`;
@@ -385,7 +407,7 @@ function rotationWords({ renames }: Telling, before: Thing, after: Thing, open: 
   if (ways.length > 0) words.push(`now ${listed(ways)}`);
   if (words.length === 0 && open.has('cycles')) words.push(`the places are taken in another order: ${after.values['cycles']?.value ?? 'none'}`);
   if (words.length === 0) words.push(`the rotation is ${rotationKinds[`${after.values['written']?.value}`] ?? 'the same'} now, with the same ways`);
-  return told('changed', `${capital(words.join('; '))}.`);
+  return told('changed', `${capital(words.join('; '))}.`, { grade: closes || order || ways.length > 0 ? 'matters' : 'detail' });
 }
 
 const rotationKinds: Readonly<Record<string, string>> = { arrows: 'written as arrows', follow: 'written as “follow”', read: 'read from where players end' };
