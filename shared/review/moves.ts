@@ -33,9 +33,9 @@ export function moved(followers: Followers, causes: readonly Difference[], speec
 export function following(followers: Followers): string {
   const standing = followers.filter((each) => stands(each) && (spotsOf(each).some(({ from, to }) => distance(from, to) >= 0.05) || resized(each)));
   const ends = endsOf(followers);
-  const names = [...standing.map(({ pair }) => pair.after!.title), ...(ends > 0 ? [`the ends of ${ends === 1 ? '1 movement' : `${ends} movements`}`] : [])];
+  const names = [...standing.map(({ pair }) => pair.after!.title), ...(ends > 0 ? [ends === 1 ? 'the end of a movement' : `the ends of ${ends} movements`] : [])];
   if (names.length === 0) return '';
-  return `; ${listed(names)} ${names.length === 1 && ends === 0 ? 'goes' : 'go'} with it`;
+  return `; ${listed(names)} ${names.length === 1 && ends < 2 ? 'goes' : 'go'} with it`;
 }
 
 function causeWords({ pair: { before, after } }: Difference): string {
