@@ -24,7 +24,7 @@ export function compare(before: Analysis | null, after: Analysis | null): Compar
   return {
     subjects: [
       subjectOf(ways, 'file', before && { version: { name: 'the file', drill: -1, change: null }, things: fileThings(before) }, after && { version: { name: 'the file', drill: -1, change: null }, things: fileThings(after) }),
-      ...ways.likely(old.drills.map((each) => each), now.drills.map((each) => each), ({ drill }) => drill.name, likeness(old, now)).flatMap(([a, b]) => drillSubjects(ways, old, now, a, b)),
+      ...ways.likely(old.drills, now.drills, ({ drill }) => drill.name, likeness(old, now)).flatMap(([a, b]) => drillSubjects(ways, old, now, a, b)),
       ...ways.likely(sessionsOf(old), sessionsOf(now), ({ name }) => name.text, (one, other) => alike(featuresOf(tokens(one.name.text)), featuresOf(tokens(other.name.text)))).map(([a, b]) => (
         subjectOf(ways, 'session', a && { version: { name: a.name.text, drill: -1, change: null }, things: sessionThings(a, old) }, b && { version: { name: b.name.text, drill: -1, change: null }, things: sessionThings(b, now) })
       )),

@@ -27,7 +27,7 @@
 import type { Span } from '../../grammar/tree.ts';
 
 export interface Comparison {
-  /** The file itself, then its drills, each with its progressions behind it, then its sessions; also those without facts. */
+  /** What changed in the file around them, if anything; its drills, each with its progressions behind it; its sessions. */
   readonly subjects: readonly Subject[];
 }
 

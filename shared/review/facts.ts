@@ -5,7 +5,8 @@ import type { Difference } from './differences.ts';
 import { called, renamed, type Renames } from './match.ts';
 import { moved, type Followers } from './moves.ts';
 import { capital, noticed, type Speech } from './say.ts';
-import { sentenceOf, type Told } from './sentences.ts';
+import { sentenceOf } from './sentences.ts';
+import type { Told } from './told.ts';
 
 export function factsOf(differences: readonly Difference[], renames: Renames, speech: Speech): Fact[] {
   const changed = differences.filter(({ changes }) => changes.size > 0);
@@ -29,10 +30,9 @@ export function factsOf(differences: readonly Difference[], renames: Renames, sp
     // Whoever only follows is told with its cause.
     if (followers.caused.has(difference)) continue;
     const follow = followers.behind.get(difference) ?? [];
-    const with_ = parts.get(difference) ?? [];
     for (const told of sentenceOf({ difference, free: (change) => !claimed.has(change), follow, renames, speech, all: differences })) {
       const own = claim(difference, (property) => told.properties === null || told.properties.includes(property));
-      const rest = told.leads ? [...follow, ...with_, ...told.also].flatMap((each) => claim(each)) : [];
+      const rest = told.leads ? [...follow, ...(parts.get(difference) ?? []), ...told.also].flatMap((each) => claim(each)) : [];
       if (told.sentence === '') unseen.push(...own, ...rest);
       else tell(difference, told, [...own, ...rest]);
     }

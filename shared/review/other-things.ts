@@ -25,16 +25,16 @@ export function progressionsOf({ drill }: DrillAnalysis): Thing[] {
 }
 
 /** What the file says outside of drills and sessions. */
-export function fileThings({ file, text, drills }: Analysis): Thing[] {
+export function fileThings(analysis: Analysis): Thing[] {
+  const { file, text } = analysis;
   const bodies = file.items.filter((item) => item.kind === 'drill' || item.kind === 'session').map(({ span }) => span);
-  const loose = problemsIn({ text, file, drills, names: [], problems: [] }, file.span, bodies);
   return [
     ...file.items.flatMap((item): Thing[] => {
       if (item.kind === 'import') return [thing({ kind: 'import', id: item.path.text, title: `“${item.path.text}”`, span: item.span, values: { path: words(item.path.text) } })];
       if (item.kind === 'let') return [thing({ kind: 'let', id: item.name.text, title: item.name.text, span: item.span, words: wordsIn(text, item.value.span), values: { as: words(wordsIn(text, item.value.span)) } })];
       return [];
     }),
-    ...loose,
+    ...problemsIn(analysis, { from: 0, to: text.length }, bodies),
   ];
 }
 

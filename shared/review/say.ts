@@ -51,6 +51,12 @@ export function noticed({ before, after, by, unit }: Change): boolean {
   return Math.abs(by) >= (unit === 'm' || unit === 's' || unit === 'm/s' ? 0.05 : unit === 'm²' ? 0.5 : unit === '°' ? 1 : 0.05);
 }
 
+/** `runs 34 m, was 30; waits 4 s, was 5`: what somebody notices, or all when nobody would. */
+export function pieces(changes: ReadonlyMap<string, Change>, names: Readonly<Record<string, string>>, speech: Speech): string {
+  const shown = [...changes].filter(([, change]) => noticed(change));
+  return (shown.length > 0 ? shown : [...changes]).map(([property, change]) => `${names[property] ?? property} ${isWas(change, speech)}`).join('; ');
+}
+
 /** `(4, 12.5)`, in the unit of the drill. */
 export function place(at: Point, { units }: Speech): string {
   const per = metresIn(units);
