@@ -17,18 +17,29 @@ export interface ComparedFile extends FilePair {
   readonly comparison: Comparison;
 }
 
-/** Only those in which something changed. */
-export function changedFiles(pairs: readonly FilePair[]): ComparedFile[] {
-  return pairs.map((pair) => ({ ...pair, comparison: compare(pair.before, pair.after) })).filter(({ comparison }) => comparison.subjects.some((subject) => ownFacts(subject).length > 0));
+export function comparedFiles(pairs: readonly FilePair[]): ComparedFile[] {
+  return pairs.map((pair) => ({ ...pair, comparison: compare(pair.before, pair.after) }));
 }
 
-export interface ChangedSubject extends Compared {
+/** Only what changed. */
+export function changedFiles(files: readonly ComparedFile[]): ComparedFile[] {
+  return withSubjects(files, (subject) => ownFacts(subject).length > 0);
+}
+
+/** Those that have such subjects, with these alone. */
+export function withSubjects(files: readonly ComparedFile[], wanted: (subject: Subject) => boolean): ComparedFile[] {
+  return files
+    .map((file) => ({ ...file, comparison: { subjects: file.comparison.subjects.filter(wanted) } }))
+    .filter(({ comparison }) => comparison.subjects.length > 0);
+}
+
+export interface PicturedSubject extends Compared {
   readonly file: string;
 }
 
-/** Every drill, progression and session in which something changed, with its pictures. */
-export function changedSubjects(files: readonly ComparedFile[], options: PictureOptions): ChangedSubject[] {
-  return files.flatMap(({ name, before, after, comparison }) => comparison.subjects.filter((subject) => ownFacts(subject).length > 0).map((subject): ChangedSubject => ({
+/** Every drill, progression and session, with its pictures. */
+export function pictured(files: readonly ComparedFile[], options: PictureOptions): PicturedSubject[] {
+  return files.flatMap(({ name, before, after, comparison }) => comparison.subjects.map((subject): PicturedSubject => ({
     file: name, subject, title: titleOf(subject, files.length > 1 ? name : null),
     pictures: picturesOf(drillIn(before, subject.before), drillIn(after, subject.after), subject, { ...phaseOf(subject, after), ...options }),
   })));
@@ -84,7 +95,7 @@ const signs: Readonly<Record<Fact['kind'], string>> = { added: '+', removed: '-'
 // ---------------------------------------------------------------- pull request
 
 /** A comment for a pull request. `pictures`: by the subject, where its picture lies, relative to the text. */
-export function toMarkdown(title: string, changed: readonly ChangedSubject[], pictures: ReadonlyMap<ChangedSubject, string>): string {
+export function toMarkdown(title: string, changed: readonly PicturedSubject[], pictures: ReadonlyMap<PicturedSubject, string>): string {
   const parts = changed.map((each) => {
     const facts = ownFacts(each.subject);
     const list = (grade: Fact['grade']) => facts.filter((fact) => fact.grade === grade).map(({ kind, sentence }) => `- ${names[kind]}${marked(sentence)}`);

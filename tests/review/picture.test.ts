@@ -8,16 +8,16 @@ import { analyse } from '../../shared/analyse.ts';
 import { toSvg } from '../../shared/render/svg.ts';
 import { changeInks } from '../../shared/review/marks.ts';
 import { toPage } from '../../shared/review/page.ts';
-import { changedFiles, changedSubjects, type ChangedSubject } from '../../shared/review/report.ts';
+import { changedFiles, comparedFiles, pictured, type PicturedSubject } from '../../shared/review/report.ts';
 import { palettes, themes } from '../../shared/scene/palette.ts';
 import type { Scene, Shape } from '../../shared/scene/scene.ts';
 import { drills } from '../scene/drills.ts';
 
 type Edits = readonly (readonly [from: string, to: string])[];
 
-function changed(text: string, edits: Edits, bare = false): ChangedSubject {
+function changed(text: string, edits: Edits, bare = false): PicturedSubject {
   const after = edits.reduce((made, [from, to]) => made.replaceAll(from, to), text);
-  const [first] = changedSubjects(changedFiles([{ name: 'a.drill', before: analyse(text), after: analyse(after) }]), { theme: 'light', convention: 'solid pass', bare });
+  const [first] = pictured(changedFiles(comparedFiles([{ name: 'a.drill', before: analyse(text), after: analyse(after) }])), { theme: 'light', convention: 'solid pass', bare });
   return first!;
 }
 

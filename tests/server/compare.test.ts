@@ -73,6 +73,10 @@ describe('what is written', () => {
     expect(files.map(({ file, subjects }) => [file, subjects.length, subjects[0]!.facts[0]!.sentence])).toEqual([['b.drill', 2, `${wall}.`]]);
     expect(files[0]!.subjects[0]!.values).toMatchObject({ before: { 'station Wall/across': 10 }, after: { 'station Wall/across': 11 } });
   });
+  test.each(['.svg', '.md', '.html', '.json'])('%s of the same is written as well', async (ending) => {
+    const same = sound + sound.replace('"Two"', '"Other"');
+    expect((await written(`a${ending}`, [], same)).text).toMatch(ending === '.json' ? /"files": \[\]/ : /Nothing/);
+  });
   test('mark-up in a name stays a name', async () => {
     const hostile = wider.replace('"Two"', '"<img src=x onerror=alert(1)> [x](http://x) @all | `"');
     expect((await written('out.html', [], hostile)).text).not.toMatch(/<img|onerror=alert\(1\)>/);
@@ -100,8 +104,7 @@ describe('refusals', () => {
     ['a file and a folder', ['a.drill', 'f'], 'Compare two files or two folders: f is a folder, a.drill is not.'],
     ['nothing there', ['a.drill', 'x.drill'], 'x.drill cannot be read: there is no such file or folder.'],
     ['another ending', ['a.drill', 'b.drill', '-o', 'x.pdf'], 'x.pdf must end in .html, .md, .svg or .json.'],
-    ['no picture', ['a.drill', 'b.drill', '-o', 'x.svg'], 'Nothing changed that could be drawn, so there is no picture.'],
-    ['a drill that did not change', ['a.drill', 'b.drill', '-o', 'x.svg', '--drill', 'Two'], 'Nothing changed.'],
+    ['a drill that is not there', ['a.drill', 'b.drill', '--drill', 'Tow'], 'There is no “Tow” in what is compared; did you mean “Two”?'],
     ['a driver without its words', ['--driver', 'a', 'b'], '--driver takes what git gives an external diff: PATH OLD-FILE OLD-HEX OLD-MODE NEW-FILE NEW-HEX NEW-MODE'],
   ])('%s', async (_, words, err) => {
     expect(await halfturn(cwd(), ['compare', ...words])).toEqual(refusal(err));
