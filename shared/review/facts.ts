@@ -8,10 +8,13 @@ import { capital, noticed, type Speech } from './say.ts';
 import { sentenceOf } from './sentences.ts';
 import type { Told } from './told.ts';
 
+/** Takes what nobody has told yet, so that it is told once. */
+type Claim = (difference: Difference, wanted?: (property: string, change: Change) => boolean) => Change[];
+
 export function factsOf(differences: readonly Difference[], renames: Renames, speech: Speech): Fact[] {
   const changed = differences.filter(({ changes }) => changes.size > 0);
   const claimed = new Set<Change>();
-  const claim = (difference: Difference, wanted: (property: string, change: Change) => boolean = () => true): Change[] => {
+  const claim: Claim = (difference, wanted = () => true) => {
     const own = [...difference.changes].filter(([property, change]) => !claimed.has(change) && wanted(property, change)).map(([, change]) => change);
     for (const change of own) claimed.add(change);
     return own;
@@ -67,21 +70,27 @@ function isRenamed({ pair: { before, after }, changes }: Difference): boolean {
 }
 
 /** With every line that has changed in nothing but this name. */
-function renaming(difference: Difference, all: readonly Difference[], renames: Renames, claim: (difference: Difference, wanted: (property: string, change: Change) => boolean) => Change[]): Fact {
+function renaming(difference: Difference, all: readonly Difference[], renames: Renames, claim: Claim): Fact {
   const { before, after } = difference.pair;
   const change = difference.changes.get('name')!;
   const [old, now] = [`${change.before ?? ''}`, `${change.after ?? ''}`];
   // Players of a team go by its name.
-  const players = all.filter(({ pair }) => after!.kind === 'team' && pair.before?.kind === 'player' && /^\d+$/.test(pair.before.id.slice(old.length)) && `${now}${pair.before.id.slice(old.length)}` === pair.after?.id && pair.before.id.startsWith(old));
+  const isOurs = ({ pair }: Difference): boolean => {
+    const number = pair.before?.kind === 'player' && pair.before.id.startsWith(old) ? pair.before.id.slice(old.length) : '';
+    return /^\d+$/.test(number) && pair.after?.id === `${now}${number}`;
+  };
+  const players = after!.kind === 'team' ? all.filter(isOurs) : [];
   const own = [difference, ...players].flatMap((each) => claim(each, (property) => property === 'name'));
   const names = [old, ...players.map(({ pair }) => pair.before!.id)];
-  const mentions = all.flatMap((each) => claim(each, (_, change) => (
-    typeof change.before === 'string' && typeof change.after === 'string' && renamed(change.before, renames) === change.after && (change.before === old || names.some((name) => wordsOf(change.before as string).includes(name)))
-  )));
+  const mentions = all.flatMap((each) => claim(each, (_, { before: was, after: is }) => {
+    if (typeof was !== 'string' || typeof is !== 'string' || renamed(was, renames) !== is) return false;
+    return was === old || wordsOf(was).some((word) => names.includes(word));
+  }));
   const quoted = after!.kind === 'drill' || after!.kind === 'sequence';
   const what = after!.kind === 'drill' ? 'The drill' : quoted ? `The ${after!.title.split(' ')[1]}` : old === '' ? capital(before!.title) : old;
+  const name = quoted ? `“${now}” now${old === '' ? '' : `, was “${old}”`}` : `${now} now`;
   const sentence = now === '' ? `${what}${quoted ? ` “${old}”` : ''} has no name now.`
-    : `${what} is called ${quoted ? `“${now}” now${old === '' ? '' : `, was “${old}”`}` : `${now} now`}${players.length > 0 ? ', and its players with it' : ''}.`;
+    : `${what} is called ${name}${players.length > 0 ? ', and its players with it' : ''}.`;
   return { ...factAbout(difference, 'renamed'), sentence, grade: after!.kind === 'let' ? 'detail' : 'matters', changes: [...own, ...mentions] };
 }
 
@@ -112,8 +121,9 @@ function followersOf(changed: readonly Difference[], causes: ReturnType<typeof c
     group.behind.push(difference);
     groups.set(key, group);
   }
-  const [single, several] = [[...groups.values()].filter((group) => group.causes.length === 1), [...groups.values()].filter((group) => group.causes.length > 1)];
-  return { caused, behind: new Map(single.map((group) => [group.causes[0]!, group.behind])), together: several };
+  const all = [...groups.values()];
+  const single = all.filter((group) => group.causes.length === 1);
+  return { caused, behind: new Map(single.map((group) => [group.causes[0]!, group.behind])), together: all.filter((group) => group.causes.length > 1) };
 }
 
 /** Of beats that came, went or say something else: their movements, and the passes that came or went with them. */

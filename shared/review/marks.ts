@@ -9,8 +9,8 @@ import type { Mark } from './comparison.ts';
 
 /** Where it was: hollow and grey. */
 export function faintMark(mark: SceneMark): SceneMark {
-  const { during, ...rest } = mark;
-  return { ...rest, ...(during ? { during } : {}), id: `before-${mark.id}`, label: mark.label === null ? null : `Before: ${mark.label}`, shapes: mark.shapes.map((shape) => faint(shape, mark.layer === 'people' || mark.layer === 'zones')) };
+  const hollow = mark.layer === 'people' || mark.layer === 'zones';
+  return { ...mark, id: `before-${mark.id}`, label: mark.label === null ? null : `Before: ${mark.label}`, shapes: mark.shapes.map((shape) => faint(shape, hollow)) };
 }
 
 export function faintMover(mover: Mover): Mover {

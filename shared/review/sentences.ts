@@ -107,15 +107,16 @@ function many(number: number, { values }: Thing): string {
 }
 
 /** A pole more on the ground is a pole more to carry: told once. */
-function kitOf({ difference, free, speech, all }: Telling): { readonly also: readonly Difference[]; readonly words: string } {
+function kitOf({ difference, free, all }: Telling): { readonly also: readonly Difference[]; readonly words: string } {
   const { before, after } = difference.pair;
-  const what = (after ?? before)!.values['what']?.value;
-  if ((after ?? before)!.kind !== 'furniture' || what === undefined) return { also: [], words: '' };
-  const kit = all.find(({ pair }) => (pair.after ?? pair.before)!.kind === 'kit' && (pair.after ?? pair.before)!.id === `${what}s`);
+  const one = (after ?? before)!;
+  const what = `${one.values['what']?.value}s`;
+  const kit = one.kind === 'furniture' ? all.find(({ pair }) => (pair.after ?? pair.before)!.kind === 'kit' && (pair.after ?? pair.before)!.id === what) : undefined;
   const change = kit?.changes.get('count');
-  const by = Number(change?.after ?? 0) - Number(change?.before ?? 0);
-  if (!kit || !change || !free(change) || (by > 0) !== (after !== null)) return { also: [], words: '' };
-  return { also: [kit], words: ` (${moreOrFewer(by, kit.pair.after?.title ?? kit.pair.before!.title).toLowerCase()}: ${said(change.after ?? 0, '', speech)}, ${Number(change.before ?? 0) === 1 ? 'was' : 'were'} ${said(change.before ?? 0, '', speech)})` };
+  if (!kit || !change || !free(change)) return { also: [], words: '' };
+  const [was, is] = [Number(change.before ?? 0), Number(change.after ?? 0)];
+  if (is > was !== (after !== null)) return { also: [], words: '' };
+  return { also: [kit], words: ` (${moreOrFewer(is - was, what).toLowerCase()}: ${is}, ${was === 1 ? 'was' : 'were'} ${was})` };
 }
 
 // ---------------------------------------------------------------- changed
@@ -125,9 +126,7 @@ function changed(telling: Telling, before: Thing, after: Thing): readonly Told[]
   const open = new Map([...difference.changes].filter(([, change]) => free(change)));
   switch (after.kind) {
     case 'drill':
-      return [...open].filter(([property]) => property !== 'players' || !countedToo(telling)).map(([property, change]) => told('changed', `${headerWords[property] ?? property} ${isWas(change, speech, property === 'units' ? 'were in' : 'was')}${property === 'units' ? following(follow) : ''}.`, {
-        properties: property === 'age' || property === 'years' ? ['age', 'years'] : [property], grade: headerDetails.has(property) ? 'detail' : 'matters', leads: property === 'units',
-      }));
+      return headerLines(telling, open);
     case 'let': {
       const main = follow.length === 0 ? null : moved(follow, [difference], speech, telling.all);
       return [told('changed', main ?? `${after.title} is ${after.words}, was ${before.words}.`, { grade: main === null ? 'detail' : 'matters' })];
@@ -165,10 +164,8 @@ function changed(telling: Telling, before: Thing, after: Thing): readonly Told[]
       const { by, after: now, before: was } = open.get('count')!;
       return [told('changed', `${moreOrFewer(by ?? 0, after.title)}: ${now}, ${was === 1 ? 'was' : 'were'} ${was}.`)];
     }
-    case 'problem': {
-      const graver = open.has('severity');
-      return [told('changed', `Still${graver ? `, now as ${after.values['severity']?.value}` : ''}: ${after.title}.`.replace(/\.\.$/, '.'), { grade: graver ? gradeOf(after) : 'detail' })];
-    }
+    case 'problem':
+      return [open.has('severity') ? told('changed', `Still, now as ${after.values['severity']?.value}: ${after.title}.`, { grade: gradeOf(after) }) : told('changed', `Still: ${after.title}.`, { grade: 'detail' })];
     case 'rule':
     case 'point':
     case 'question':
@@ -186,6 +183,17 @@ function changed(telling: Telling, before: Thing, after: Thing): readonly Told[]
       ];
     }
   }
+}
+
+function headerLines(telling: Telling, open: ReadonlyMap<string, Change>): Told[] {
+  const { speech, follow } = telling;
+  return [...open].filter(([property]) => property !== 'players' || !countedToo(telling)).map(([property, change]) => {
+    const words = property === 'units' ? `${isWas(change, speech, 'were in')}${following(follow)}` : isWas(change, speech);
+    return told('changed', `${headerWords[property] ?? property} ${words}.`, {
+      properties: property === 'age' || property === 'years' ? ['age', 'years'] : [property],
+      grade: headerDetails.has(property) ? 'detail' : 'matters', leads: property === 'units',
+    });
+  });
 }
 
 /** The count of the header is told with that of the play. */
@@ -216,13 +224,18 @@ function standingWords({ difference, speech, follow, all }: Telling, open: Reado
   const path = spot && way(spot.from, spot.to, speech);
   const rest = new Map([...open].filter(([property, change]) => property !== 'across' && property !== 'up' && noticed(change)));
   const stands = after!.kind === 'station' || after!.kind === 'player' ? 'stands' : 'is';
-  const title = after!.kind === 'furniture' && before!.title.includes(' at ') ? `the ${after!.values['what']?.value}` : after!.kind === 'balls' ? (after!.title.split(' at ')[0] ?? '') : after!.title;
-  const place_ = path ? [`${stands} at ${place(after!.at!, speech)}, was at ${place(before!.at!, speech)}: ${path}`] : [];
-  const words = [...place_, ...(rest.size > 0 ? [pieces(rest, standingNames, speech)] : [])];
+  // The place in the name of what has no other is told anyway.
+  const title = after!.kind === 'furniture' || after!.kind === 'balls' ? (after!.title.split(' at ')[0] ?? '') : after!.title;
+  const moves = path ? [`${stands} at ${place(after!.at!, speech)}, was at ${place(before!.at!, speech)}: ${path}`] : [];
+  const words = [...moves, ...(rest.size > 0 ? [pieces(rest, standingNames, speech)] : [])];
   if (words.length === 0) return told('changed', '');
   const resized = after!.kind === 'zone' ? sizes(difference, speech) : null;
   if (resized !== null) {
-    const alike = all.filter((each) => each.pair.after?.kind === 'zone' && each.pair.after.span?.from === after!.span?.from && sizes(each, speech) === resized && each !== difference);
+    // Those of one line: the corners of an area.
+    const alike = all.filter((each) => {
+      const zone = each.pair.after;
+      return each !== difference && zone?.kind === 'zone' && zone.span?.from === after!.span?.from && sizes(each, speech) === resized;
+    });
     const named = listed([title, ...alike.map(({ pair }) => pair.after!.title)]);
     return told('changed', `${named} ${alike.length > 0 ? resized.replace(/^is/, 'are').replace(', was', ', were') : resized}${following(follow)}.`, { also: alike });
   }
@@ -236,7 +249,8 @@ function sizes({ pair: { before, after }, changes }: Difference, speech: Speech)
 }
 
 const standingNames: Readonly<Record<string, string>> = {
-  holds: 'holds', team: 'plays for', as: 'is a', width: 'is wide', length: 'is long', height: 'is high', radius: 'has a radius of', facing: 'faces', shape: 'is a', outline: 'has corners at', count: 'are', holder: 'belongs to', what: 'is a', name: 'is called',
+  holds: 'holds', team: 'plays for', as: 'is a', width: 'is wide', length: 'is long', height: 'is high', radius: 'has a radius of', facing: 'faces',
+  shape: 'is a', outline: 'has corners at', count: 'are', holder: 'belongs to', what: 'is a', name: 'is called',
 };
 
 function sequenceWords(open: ReadonlyMap<string, Change>, { title }: Thing, speech: Speech): Told[] {
