@@ -5,11 +5,10 @@ import { toSvg } from '../../shared/render/svg.ts';
 import { toPage } from '../../shared/review/page.ts';
 import type { PictureOptions } from '../../shared/review/picture.ts';
 import { changedFiles, comparedFiles, pictured, type ComparedFile, type PicturedSubject, toMarkdown, toText, withSubjects } from '../../shared/review/report.ts';
-import { readable } from '../../shared/review/readable.ts';
 import { conventions } from '../../shared/scene/lines.ts';
 import { themes } from '../../shared/scene/palette.ts';
 import { command } from '../command.ts';
-import { driverAnalyses, textconvAnalysis } from '../driver.ts';
+import { driverPairs, readableFile } from '../driver.ts';
 import { complain, fine, reasonOf, Refusal, refused, type Io } from '../io.ts';
 import { gitPairs, pairsOf, type Pairs } from '../pairs.ts';
 import { harmless } from '../text/cells.ts';
@@ -44,10 +43,10 @@ export const compare = command({
   run: async ({ options, operands }, io) => {
     if (options.textconv) {
       if (operands.length !== 1) throw new Refusal('Write it as: halfturn compare --textconv FILE');
-      io.out(harmlessLines(readable(await textconvAnalysis(operands[0]!, io))));
+      io.out(harmlessLines(await readableFile(operands[0]!, io)));
       return fine;
     }
-    const pairs = options.driver ? await driverAnalyses(operands, io) : await asked(options.git, operands, io);
+    const pairs = options.driver ? await driverPairs(operands, io) : await asked(options.git, operands, io);
     const all = named(comparedFiles(pairs.files), options.drill);
     const files = changedFiles(all);
     if (options.out === null) {

@@ -7,11 +7,13 @@ import type { Thing } from './thing.ts';
 import { told, type Telling, type Told } from './told.ts';
 
 export function beatWords({ difference: { pair }, renames }: Telling, before: Thing, after: Thing, open: ReadonlyMap<string, Change>): readonly Told[] {
-  const number = pair.outOfOrder ? [told('moved', `${capital(after.title)} was ${before.title}: ${after.words}.`, { properties: ['number', 'sequence'], leads: false })] : [];
-  const text = open.has('text') ? [told('changed', `${capital(after.title)}: ${partWords(before.parts.map((part) => renamed(part, renames)), after.parts)}.`, { properties: ['text'] })] : [];
+  const title = capital(after.title);
+  const place = { properties: ['number', 'sequence'], leads: false };
+  const parts = partWords(before.parts.map((part) => renamed(part, renames)), after.parts);
+  const text = open.has('text') ? [told('changed', `${title}: ${parts}.`, { properties: ['text'] })] : [];
+  if (pair.outOfOrder) return [told('moved', `${title} was ${before.title}: ${after.words}.`, place), ...text];
   // Where the others stand now follows from what came and went.
-  const shifted = !pair.outOfOrder && (open.has('number') || open.has('sequence')) ? [told('changed', '', { properties: ['number', 'sequence'], leads: false })] : [];
-  return [...number, ...text, ...shifted];
+  return open.has('number') || open.has('sequence') ? [...text, told('changed', '', place)] : text;
 }
 
 /** What of a beat is new, another, or gone; who does it tells which is which. */
@@ -86,8 +88,12 @@ function slackWords(who: string, { before, after }: Change, speech: Speech): str
   return `${who} ${now}, ${sides ? `${after < 0 ? 'was' : 'had'} ${said(Math.abs(before), 's', speech)}` : had(before, 'had', 'was')}`;
 }
 
+/** Of the opponent who is nearest to cutting out the ball. */
 function rivalWords(who: string, { before, after }: Change, speech: Speech): string {
-  const by = (value: Change['before'], comes: string) => (typeof value !== 'number' ? 'no opponent was near' : value < 0 ? `${comes} ${said(-value, 's', speech)} before it` : `${comes} ${said(value, 's', speech)} too late for it`);
+  const by = (value: Change['before'], comes: string): string => {
+    if (typeof value !== 'number') return 'no opponent was near';
+    return value < 0 ? `${comes} ${said(-value, 's', speech)} before it` : `${comes} ${said(value, 's', speech)} too late for it`;
+  };
   return typeof after !== 'number' ? `no opponent is near now, ${by(before, 'one came')}` : `${who} ${by(after, 'comes')}, ${by(before, 'came')}`;
 }
 
@@ -123,15 +129,24 @@ export function rotationWords({ renames }: Telling, before: Thing, after: Thing,
   const words: string[] = [];
   const closes = open.get('closes');
   const order = open.get('order');
-  if (closes) words.push(closes.after === 'yes' ? `the rotation closes now: everyone is home after ${after.values['order']?.value} repetitions` : 'the rotation does not close any more: a place is left empty or gets two');
+  if (closes?.after === 'yes') words.push(`the rotation closes now: everyone is home after ${after.values['order']?.value} repetitions`);
+  else if (closes) words.push('the rotation does not close any more: a place is left empty or gets two');
   else if (order) words.push(`everyone is home after ${order.after} repetitions, was ${order.before}`);
-  const goesOf = (thing: Thing, names: Renames) => new Map(renamed(`${thing.values['ways']?.value ?? ''}`, names).split(', ').map((way) => way.split(' → ') as [string, string]));
   const [was, is] = [goesOf(before, renames), goesOf(after, new Map())];
-  const ways = [...is].filter(([from, to]) => was.get(from) !== to).map(([from, to]) => (to === from ? `${from} stays` : `${from} goes to ${to}`) + (was.has(from) ? ` (was ${was.get(from)})` : ''));
+  const ways = [...is].filter(([from, to]) => was.get(from) !== to).map(([from, to]) => {
+    const old = was.get(from);
+    return `${to === from ? `${from} stays` : `${from} goes to ${to}`}${old === undefined ? '' : old === from ? ' (stayed)' : ` (was ${old})`}`;
+  });
   if (ways.length > 0) words.push(`now ${listed(ways)}`);
   if (words.length === 0 && open.has('cycles')) words.push(`the places are taken in another order: ${after.values['cycles']?.value ?? 'none'}`);
   if (words.length === 0) words.push(`the rotation is ${rotationKinds[`${after.values['written']?.value}`] ?? 'the same'} now, with the same ways`);
   return told('changed', `${capital(words.join('; '))}.`, { grade: closes || order || ways.length > 0 ? 'matters' : 'detail' });
+}
+
+/** From which station to which the one who played there goes. */
+function goesOf({ values }: Thing, names: Renames): ReadonlyMap<string, string> {
+  const ways = renamed(`${values['ways']?.value ?? ''}`, names).split(', ');
+  return new Map(ways.map((way) => way.split(' → ') as [string, string]));
 }
 
 const rotationKinds: Readonly<Record<string, string>> = { arrows: 'written as arrows', follow: 'written as “follow”', read: 'read from where players end' };

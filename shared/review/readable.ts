@@ -57,8 +57,8 @@ function lineOf({ kind, title, values, words, at }: Thing, speech: Speech): stri
     case 'safety':
     case 'note': return [`  ${kind} ${values['corner'] ? `${values['corner'].value} ` : ''}${values['text']?.value ?? ''}`];
     case 'sequence': return line(title.replace(/^the /, ''), told(['after', 'mirrors']));
-    case 'pass': return line(`ball from ${values['from']?.value} to ${values['to']?.value}`, rest(['from', 'to', 'start'], { flight: 'under way', launch: 'leaves at', arrival: 'arrives at', slack: 'in hand', rival: 'opponent', margin: 'comes after', openLanes: 'open lanes' }));
-    case 'repetition': return line(title, rest([], { duration: 'takes', interval: 'a start every', spaceEach: 'space a player', spaceOutfield: 'without goalkeepers', touchesEach: 'touches a minute', metresEach: 'runs a minute' }));
+    case 'pass': return line(`ball from ${values['from']?.value} to ${values['to']?.value}`, rest(['from', 'to', 'start'], passNames));
+    case 'repetition': return line(title, rest([], repetitionNames));
     case 'rotation': return line('rotation', told(['ways', 'order', 'closes'], { ways: '', order: 'home after', closes: 'closes:' }));
     case 'role': return line(`${title} in a repetition`, rest([], { distance: 'runs', working: 'works', waiting: 'waits' }));
     case 'kit': return [`  ${title} to carry out: ${values['count']?.value}`];
@@ -68,3 +68,11 @@ function lineOf({ kind, title, values, words, at }: Thing, speech: Speech): stri
     case 'problem': return line(title, rest(['name', 'path', 'number']));
   }
 }
+
+const passNames = {
+  flight: 'under way', launch: 'leaves at', arrival: 'arrives at', slack: 'in hand', rival: 'opponent', margin: 'comes after', openLanes: 'open lanes',
+} as const;
+const repetitionNames = {
+  duration: 'takes', interval: 'a start every', spaceEach: 'space a player', spaceOutfield: 'without goalkeepers',
+  touchesEach: 'touches a minute', metresEach: 'runs a minute',
+} as const;

@@ -79,8 +79,10 @@ export function listed(names: readonly string[], most = 6): string {
 
 /** At the beginning of a sentence; names stay as they are written. */
 export function capital(words: string): string {
-  return /^(the|beat|pass|shot|new|no|now|everyone|progression|regression|rule|coaching|question|safety|note|part|import|gone|mended|it|its)\b/.test(words) ? words.charAt(0).toUpperCase() + words.slice(1) : words;
+  return ownWords.test(words) ? words.charAt(0).toUpperCase() + words.slice(1) : words;
 }
+
+const ownWords = /^(the|beat|pass|shot|new|no|now|everyone|progression|regression|rule|coaching|question|safety|note|part|import|gone|mended)\b/;
 
 /** `1 cone`, `2 cones`, `1 bib red` */
 export function counted(many: number, what: string): string {

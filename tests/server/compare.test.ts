@@ -192,6 +192,13 @@ describe('git', () => {
   });
 });
 
+test('one file as lines: what cannot be read says so, what is not there is refused', async () => {
+  const cwd = folder({ 'a.drill': sound, 'b.drill': new Uint8Array([0xff, 0xfe]) });
+  expect((await halfturn(cwd, ['compare', '--textconv', 'a.drill'])).out).toMatch(/^drill “Two”\n {2}age U13, players 2,[^]*\n {4}Base passes to Wall\n[^]*\n {2}balls to carry out: 1\n/);
+  expect(await halfturn(cwd, ['compare', '--textconv', 'b.drill'])).toEqual(said('b.drill cannot be read: it is not text in UTF-8.\n'));
+  expect(await halfturn(cwd, ['compare', '--textconv', 'c.drill'])).toEqual(refusal('c.drill cannot be read: there is no such file or folder.'));
+});
+
 test('the pictures that the comment names lie beside it wherever it is written', async () => {
   const cwd = folder({ 'a.drill': sound, 'b.drill': wider, 'out/keep.txt': '' });
   await halfturn(cwd, ['compare', 'a.drill', 'b.drill', '-o', 'out/c.md']);
