@@ -148,7 +148,8 @@ function whole(kind: Subject['kind'], before: Side | null, after: Side | null, c
   }];
 }
 
-const onTheGround: ReadonlySet<Thing['kind']> = new Set(['furniture', 'station', 'player', 'zone']);
+/** A zone is seen by its outline. */
+const onTheGround: ReadonlySet<Thing['kind']> = new Set(['furniture', 'station', 'player']);
 
 function markOf({ before, after }: Pair): Mark[] {
   const thing = (after ?? before)!;

@@ -37,9 +37,9 @@ export interface Subject {
   readonly before: Version | null;
   readonly after: Version | null;
   readonly values: { readonly before: Values; readonly after: Values };
-  /** Those that matter first, then in the order of the text. */
+  /** Those that matter first; what is written before what comes of it. */
   readonly facts: readonly Fact[];
-  /** What moved, came and went, for pictures; in metres. */
+  /** People and furniture, where they stood and where they stand: for pictures, in metres. */
   readonly marks: readonly Mark[];
 }
 
@@ -82,6 +82,7 @@ export interface Change {
   readonly by: number | null;
 }
 
+/** In the order in which they are told. */
 export const thingKinds = [
   'import', 'drill', 'let', 'area', 'zone', 'furniture', 'balls', 'team', 'station', 'player', 'sequence', 'beat', 'action', 'rotation',
   'rule', 'point', 'question', 'safety', 'note', 'part', 'progression', 'pass', 'repetition', 'role', 'kit', 'problem',

@@ -1,6 +1,6 @@
 /** From what differs to what a coach is told: what one cause moved is told once, and every difference is in exactly one fact. */
 import { causesOf } from './causes.ts';
-import type { Change, Fact, FactKind } from './comparison.ts';
+import { type Change, type Fact, type FactKind, thingKinds } from './comparison.ts';
 import type { Difference } from './differences.ts';
 import { called, renamed, type Renames } from './match.ts';
 import { moved, type Followers } from './moves.ts';
@@ -53,7 +53,8 @@ export function factsOf(differences: readonly Difference[], renames: Renames, sp
     const sentence = left.some(noticed) ? 'Some numbers changed as a consequence of the rest.' : 'Some numbers differ by less than a tape or a watch shows.';
     facts.push({ ...factAbout(differences.find(({ pair }) => (pair.after ?? pair.before)!.kind === 'drill') ?? first, 'changed'), sentence, grade: 'detail', changes: left });
   }
-  return facts.sort((a, b) => Number(a.grade === 'detail') - Number(b.grade === 'detail'));
+  const rank = ({ grade, about }: Fact): number => (grade === 'detail' ? thingKinds.length : 0) + thingKinds.indexOf(about.kind);
+  return facts.sort((a, b) => rank(a) - rank(b));
 }
 
 function factAbout({ pair: { before, after } }: Difference, kind: FactKind): Omit<Fact, 'sentence' | 'grade' | 'changes'> {

@@ -10,7 +10,9 @@ import type { Mark } from './comparison.ts';
 /** Where it was: hollow and grey. */
 export function faintMark(mark: SceneMark): SceneMark {
   const hollow = mark.layer === 'people' || mark.layer === 'zones';
-  return { ...mark, id: `before-${mark.id}`, label: mark.label === null ? null : `Before: ${mark.label}`, shapes: mark.shapes.map((shape) => faint(shape, hollow)) };
+  // What is written about the area would stand under what is written now.
+  const shapes = mark.shapes.filter(({ kind }) => mark.layer !== 'area' || kind !== 'text');
+  return { ...mark, id: `before-${mark.id}`, label: mark.label === null ? null : `Before: ${mark.label}`, shapes: shapes.map((shape) => faint(shape, hollow)) };
 }
 
 export function faintMover(mover: Mover): Mover {

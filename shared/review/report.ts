@@ -1,5 +1,6 @@
 /** Comparisons of files as words, for a terminal, a pull request and git. */
 import { analyseDrill, type Analysis, type DrillAnalysis } from '../analyse.ts';
+import type { PhaseAnalysis } from '../games/phases.ts';
 import { compare } from './compare.ts';
 import type { Comparison, Fact, Subject, Version } from './comparison.ts';
 import type { Compared } from './page.ts';
@@ -37,12 +38,21 @@ export interface PicturedSubject extends Compared {
   readonly file: string;
 }
 
-/** Every drill, progression and session, with its pictures. */
+/** Every drill, progression and session, with its pictures; on a page (`bare`) a game has each phase in which something changed. */
 export function pictured(files: readonly ComparedFile[], options: PictureOptions): PicturedSubject[] {
-  return files.flatMap(({ name, before, after, comparison }) => comparison.subjects.map((subject): PicturedSubject => ({
-    file: name, subject, title: titleOf(subject, files.length > 1 ? name : null),
-    pictures: picturesOf(drillIn(before, subject.before), drillIn(after, subject.after), subject, { ...phaseOf(subject, after), ...options }),
-  })));
+  return files.flatMap(({ name, before, after, comparison }) => comparison.subjects.flatMap((subject): PicturedSubject[] => {
+    const title = titleOf(subject, files.length > 1 ? name : null);
+    const [was, is] = [drillIn(before, subject.before), drillIn(after, subject.after)];
+    const [first, ...others] = phasesOf(subject, is);
+    const show = (shown: Subject, words: string, phase: PhaseAnalysis['phase'] | undefined): PicturedSubject => ({
+      file: name, subject: shown, title: words, pictures: picturesOf(was, is, subject, { ...(phase ? { phase: phase.id } : {}), ...options }),
+    });
+    const more = options.bare === true && options.phase === undefined ? others : [];
+    return [
+      show(subject, title, first),
+      ...more.map((phase) => show({ ...subject, facts: subject.facts.filter((fact) => isIn(phase, fact)) }, `${title}: ${phase.name ?? ''}`, phase)),
+    ];
+  }));
 }
 
 /** What is not told of the drill around a progression already. */
@@ -70,11 +80,13 @@ function drillIn(analysis: Analysis | null, version: Version | null): DrillAnaly
   return change ? analyseDrill(change.drill) : drill;
 }
 
-/** The first phase in which something changed. */
-function phaseOf({ facts, after }: Subject, analysis: Analysis | null): { readonly phase?: string } {
-  const phases = analysis?.drills[after?.drill ?? -1]?.phases ?? [];
-  const found = phases.find(({ phase: { span } }) => facts.some(({ spans: { after: at } }) => at !== null && span.from <= at.from && at.to <= span.to));
-  return found ? { phase: found.phase.id } : {};
+/** Those in which something changed. */
+function phasesOf({ facts }: Subject, drill: DrillAnalysis | null): PhaseAnalysis['phase'][] {
+  return (drill?.phases ?? []).map(({ phase }) => phase).filter((phase) => facts.some((fact) => isIn(phase, fact)));
+}
+
+function isIn({ span }: PhaseAnalysis['phase'], { spans: { after } }: Fact): boolean {
+  return after !== null && span.from <= after.from && after.to <= span.to;
 }
 
 // ---------------------------------------------------------------- plain text

@@ -115,6 +115,13 @@ describe('the page', () => {
     const ids = [...html.matchAll(/ id="([^"]*)"/g)].map(([, id]) => id);
     expect(ids.filter((id, index) => ids.indexOf(id) !== index)).toEqual([]);
   });
+  test('has every phase of a game in which something changed', () => {
+    const rondo = drills['rondo']!;
+    const files = comparedFiles([{ name: 'a.drill', before: analyse(rondo), after: analyse(rondo.replace('Navy1  of Navy at (4, 4)', 'Navy1  of Navy at (3, 3)').replace('(6.5, 6)', '(7, 7)')) }]);
+    const shown = pictured(changedFiles(files), { theme: 'light', convention: 'solid pass', bare: true });
+    expect(shown.map((each) => each.title)).toEqual(['Four against two', 'Four against two: Between the two']);
+    expect(shown.slice(1).flatMap(({ subject }) => subject.facts.map(({ sentence }) => /“([^”]*)”/.exec(sentence)?.[1] ?? sentence)).every((name) => name === 'Between the two')).toBe(true);
+  });
   test('of nothing says so', () => {
     expect(toPage([], { title: 'What changed', before: 'a', after: 'b' })).toContain('<p>Nothing changed.</p>');
   });
