@@ -92,7 +92,9 @@ const most = 256 * 1024 * 1024;
 
 function run(cwd: string, words: readonly string[], failed?: () => string): Buffer {
   try {
-    return execFileSync('git', ['-c', 'core.quotePath=false', '-c', 'core.fsmonitor=false', ...words], { cwd, maxBuffer: most, stdio: ['ignore', 'pipe', 'pipe'], env: { ...process.env, GIT_OPTIONAL_LOCKS: '0' } });
+    return execFileSync('git', ['-c', 'core.quotePath=false', '-c', 'core.fsmonitor=false', ...words], {
+      cwd, maxBuffer: most, stdio: ['ignore', 'pipe', 'pipe'], env: { ...process.env, GIT_OPTIONAL_LOCKS: '0' },
+    });
   } catch (error) {
     const { code, stderr } = error as { readonly code?: string; readonly stderr?: Buffer };
     if (code === 'ENOENT') throw new Refusal('git is not installed, or not on the path.');

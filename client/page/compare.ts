@@ -115,9 +115,10 @@ function views(section: HTMLElement): void {
     const per = Number(share.value);
     section.dataset['view'] = view;
     now.style.clipPath = view === 'swipe' ? `inset(0 0 0 ${per}%)` : '';
-    now.style.opacity = view === 'fade' ? `${(100 - per) / 100}` : '';
+    now.style.opacity = view === 'fade' ? `${per / 100}` : '';
     edge.style.left = `${per}%`;
-    share.setAttribute('aria-valuetext', `${per} % before, ${100 - per} % now`);
+    const before = view === 'fade' ? 100 - per : per;
+    share.setAttribute('aria-valuetext', `${before} % before, ${100 - before} % now`);
   };
   section.querySelector('.views')?.addEventListener('change', update);
   share.addEventListener('input', update);

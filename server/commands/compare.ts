@@ -4,12 +4,11 @@ import { nearest } from '../../grammar/spelling.ts';
 import { toSvg } from '../../shared/render/svg.ts';
 import { toPage } from '../../shared/review/page.ts';
 import type { PictureOptions } from '../../shared/review/picture.ts';
-import { changedFiles, changedSubjects, type ChangedSubject, toMarkdown, toText } from '../../shared/review/report.ts';
-import { readable } from '../../shared/review/readable.ts';
+import { changedFiles, comparedFiles, pictured, type ComparedFile, type PicturedSubject, toMarkdown, toText, withSubjects } from '../../shared/review/report.ts';
 import { conventions } from '../../shared/scene/lines.ts';
 import { themes } from '../../shared/scene/palette.ts';
 import { command } from '../command.ts';
-import { driverAnalyses, textconvAnalysis } from '../driver.ts';
+import { driverPairs, readableFile } from '../driver.ts';
 import { complain, fine, reasonOf, Refusal, refused, type Io } from '../io.ts';
 import { gitPairs, pairsOf, type Pairs } from '../pairs.ts';
 import { harmless } from '../text/cells.ts';
@@ -44,11 +43,12 @@ export const compare = command({
   run: async ({ options, operands }, io) => {
     if (options.textconv) {
       if (operands.length !== 1) throw new Refusal('Write it as: halfturn compare --textconv FILE');
-      io.out(harmlessLines(readable(await textconvAnalysis(operands[0]!, io))));
+      io.out(harmlessLines(await readableFile(operands[0]!, io)));
       return fine;
     }
-    const pairs = options.driver ? await driverAnalyses(operands, io) : await asked(options.git, operands, io);
-    const files = changedFiles(pairs.files);
+    const pairs = options.driver ? await driverPairs(operands, io) : await asked(options.git, operands, io);
+    const all = named(comparedFiles(pairs.files), options.drill);
+    const files = changedFiles(all);
     if (options.out === null) {
       const text = toText(files);
       io.out(text === '' ? (options.driver ? '' : 'Nothing changed.\n') : harmlessLines(text));
@@ -61,9 +61,9 @@ export const compare = command({
       theme: options.theme ?? 'light', convention: conventions.find((each) => each.replace(' ', '-') === options.convention) ?? conventions[0],
       ...(options.phase === null ? {} : { phase: options.phase }), bare: kind === '.html',
     };
-    const changed = chosen(changedSubjects(files, staging), options.drill);
+    const changed = pictured(files, staging);
     const title = `${pairs.before} → ${pairs.after}`;
-    const picture = ({ pictures }: ChangedSubject): string | null => pictures && toSvg(options.beside ? pictures.beside : pictures.over, { embedFont: true });
+    const picture = ({ pictures }: PicturedSubject): string | null => pictures && toSvg(options.beside ? pictures.beside : pictures.over, { embedFont: true });
     const path = resolve(io.cwd, out);
     switch (kind) {
       case '.html':
@@ -73,8 +73,8 @@ export const compare = command({
         writeWhole(path, `${JSON.stringify({ before: pairs.before, after: pairs.after, files: files.map(({ name, comparison }) => ({ file: name, ...comparison })) }, null, 2)}\n`, out);
         break;
       case '.svg': {
-        const [first, ...more] = changed.filter(({ pictures }) => pictures !== null);
-        if (!first) throw new Refusal('Nothing changed that could be drawn, so there is no picture.');
+        const [first, ...more] = [...changed, ...(changed.length === 0 ? pictured(all, staging).slice(0, 1) : [])].filter(({ pictures }) => pictures !== null);
+        if (!first) throw new Refusal(changed.length === 0 ? 'There is nothing to draw: neither version has a drill that could have changed.' : 'What changed cannot be drawn; write .md or .html.');
         writeWhole(path, picture(first)!, out);
         if (more.length > 0) complain(io, [`${out} shows “${harmless(first.title)}”; ${counted(more.length, 'more drill')} changed: name one with --drill, or write .html.`]);
         break;
@@ -99,20 +99,20 @@ function told({ unread }: Pairs, io: Io): number {
   return unread.length > 0 ? refused : fine;
 }
 
-function chosen(changed: readonly ChangedSubject[], name: string | null): readonly ChangedSubject[] {
-  if (name === null) return changed;
-  const nameOf = ({ subject: { before, after } }: ChangedSubject): readonly string[] => [before, after].flatMap((version) => version?.name ?? []);
-  const found = changed.filter((each) => nameOf(each).includes(name));
+/** Those of one name, in either version. */
+function named(files: readonly ComparedFile[], name: string | null): readonly ComparedFile[] {
+  if (name === null) return files;
+  const found = withSubjects(files, ({ before, after }) => before?.name === name || after?.name === name);
   if (found.length > 0) return found;
-  const names = [...new Set(changed.flatMap(nameOf))];
+  const names = [...new Set(files.flatMap(({ comparison }) => comparison.subjects.flatMap(({ before, after }) => [after, before].flatMap((version) => version?.name ?? []))))];
   const guess = nearest(name, names);
-  throw new Refusal(names.length === 0 ? 'Nothing changed.' : `Nothing changed in “${name}”; ${guess === null ? `there are changes in ${names.map((each) => `“${each}”`).join(', ')}.` : `did you mean “${guess}”?`}`);
+  throw new Refusal(`There is no “${name}” in what is compared${guess === null ? '.' : `; did you mean “${guess}”?`}`);
 }
 
 /** Into a folder beside the text and named after it; gives where each picture is, as a link. */
-function writePictures(path: string, changed: readonly ChangedSubject[], picture: (one: ChangedSubject) => string | null): ReadonlyMap<ChangedSubject, string> {
+function writePictures(path: string, changed: readonly PicturedSubject[], picture: (one: PicturedSubject) => string | null): ReadonlyMap<PicturedSubject, string> {
   const folder = basename(path, extname(path));
-  const links = new Map<ChangedSubject, string>();
+  const links = new Map<PicturedSubject, string>();
   for (const [index, one] of changed.entries()) {
     const svg = picture(one);
     if (svg === null) continue;

@@ -55,6 +55,20 @@ export function best(rows: number, columns: number, score: (row: number, column:
  * are at least `least` alike count as far as they are alike.
  */
 export function aligned(rows: number, columns: number, score: (row: number, column: number) => number, least: number): IndexPair[] {
+  let start = 0;
+  while (start < Math.min(rows, columns) && score(start, start) === 1) start += 1;
+  let end = 0;
+  while (end < Math.min(rows, columns) - start && score(rows - 1 - end, columns - 1 - end) === 1) end += 1;
+  const between = alignedBetween(rows - start - end, columns - start - end, (row, column) => score(start + row, start + column), least);
+  return [
+    ...Array.from({ length: start }, (_, index) => [index, index] as const),
+    ...between.map(([row, column]) => [start + row, start + column] as const),
+    ...Array.from({ length: end }, (_, index) => [rows - end + index, columns - end + index] as const),
+  ];
+}
+
+/** Without the ends that are the same on both sides. */
+function alignedBetween(rows: number, columns: number, score: (row: number, column: number) => number, least: number): IndexPair[] {
   const width = columns + 1;
   if (rows * columns > mostPairs) return Array.from({ length: Math.min(rows, columns) }, (_, index) => [index, index] as const).filter(([row, column]) => score(row, column) >= least);
   const sums = new Float64Array((rows + 1) * width);

@@ -10,8 +10,9 @@ export function causesOf(differences: readonly Difference[], renames: Renames): 
   const named = new Map<string, Difference>();
   for (const each of differences) {
     const { before, after } = each.pair;
-    for (const thing of [before, after]) if (thing && hangable.has(thing.kind)) named.set(thing.kind === 'area' ? 'area' : thing.id, each);
+    for (const thing of [before, after]) if (thing && hangable.has(thing.kind) && thing.kind !== 'action' && thing.kind !== 'balls') named.set(thing.kind === 'area' ? 'area' : thing.id, each);
   }
+  const units = differences.find(({ pair, changes }) => pair.after?.kind === 'drill' && changes.has('units')) ?? null;
   const known = new Map<Difference, ReadonlySet<Difference>>();
 
   const rootsOf = (difference: Difference): ReadonlySet<Difference> => {
@@ -27,6 +28,8 @@ export function causesOf(differences: readonly Difference[], renames: Renames): 
         if (!other || other === difference || other.changes.size === 0) continue;
         for (const root of isRoot(other, renames) ? [other] : rootsOf(other)) roots.add(root);
       }
+      // The same number in another unit is another length.
+      if (roots.size === 0 && units && /\d/.test(after.words ?? '') && hangable.has(after.kind)) roots.add(units);
     }
     known.set(difference, roots);
     return roots;
@@ -39,7 +42,7 @@ export function saysTheSame({ before, after }: Pair, renames: Renames): boolean 
   return before !== null && after !== null && before.words !== null && after.words !== null && renamed(before.words, renames) === after.words;
 }
 
-const hangable: ReadonlySet<Thing['kind']> = new Set(['let', 'area', 'zone', 'furniture', 'station', 'player']);
+const hangable: ReadonlySet<Thing['kind']> = new Set(['let', 'area', 'zone', 'furniture', 'station', 'player', 'action', 'balls']);
 
 /** Changed by its own line, in more than its name. */
 function isRoot({ pair, changes }: Difference, renames: Renames): boolean {

@@ -8,7 +8,7 @@ import { groundOf, tokens } from './ground.ts';
 import { type Pair, pairsOf, type Renames } from './match.ts';
 import { changeSpans, fileThings, problemsIn, progressionsOf, sessionThings } from './other-things.ts';
 import { numbersOf, playOf } from './play.ts';
-import type { Thing } from './thing.ts';
+import { distinct, type Thing } from './thing.ts';
 
 export { apply, isSame, type Comparison, type Fact, type Subject } from './comparison.ts';
 
@@ -23,11 +23,10 @@ export function compare(before: Analysis | null, after: Analysis | null): Compar
   const ways = pairing(turned);
   return {
     subjects: [
-      subjectOf(ways, 'file', before && { version: { name: 'the file', drill: -1, change: null }, things: fileThings(before) }, after && { version: { name: 'the file', drill: -1, change: null }, things: fileThings(after) }),
-      ...ways.likely(old.drills.map((each) => each), now.drills.map((each) => each), ({ drill }) => drill.name, likeness(old, now)).flatMap(([a, b]) => drillSubjects(ways, old, now, a, b)),
-      ...ways.likely(sessionsOf(old), sessionsOf(now), ({ name }) => name.text, (one, other) => alike(featuresOf(tokens(one.name.text)), featuresOf(tokens(other.name.text)))).map(([a, b]) => (
-        subjectOf(ways, 'session', a && { version: { name: a.name.text, drill: -1, change: null }, things: sessionThings(a, old) }, b && { version: { name: b.name.text, drill: -1, change: null }, things: sessionThings(b, now) })
-      )),
+      subjectOf(ways, 'file', before && side('the file', fileThings(before)), after && side('the file', fileThings(after))),
+      ...ways.likely(old.drills, now.drills, ({ drill }) => drill.name, likeness(old, now)).flatMap(([a, b]) => drillSubjects(ways, old, now, a, b)),
+      ...ways.likely(sessionsOf(old), sessionsOf(now), ({ name }) => name.text, (one, other) => alikeWords(one.name.text, other.name.text))
+        .map(([a, b]) => subjectOf(ways, 'session', a && side(a.name.text, sessionThings(a, old)), b && side(b.name.text, sessionThings(b, now)))),
     ].filter((subject) => subject.kind !== 'file' || subject.facts.length > 0),
   };
 }
@@ -77,6 +76,10 @@ function likeness(old: Analysis, now: Analysis): (one: DrillAnalysis, other: Dri
   return (one, other) => alike(features.get(one)!, features.get(other)!);
 }
 
+function alikeWords(one: string, other: string): number {
+  return alike(featuresOf(tokens(one)), featuresOf(tokens(other)));
+}
+
 function sessionsOf({ file }: Analysis): SessionNode[] {
   return file.items.flatMap((item) => (item.kind === 'session' ? [item] : []));
 }
@@ -87,16 +90,22 @@ interface Side {
   readonly drill?: DrillAnalysis;
 }
 
+/** Of what is no drill. */
+function side(name: string, things: readonly Thing[]): Side {
+  return { version: { name, drill: -1, change: null }, things };
+}
+
 /** A drill, then its progressions and regressions. */
 function drillSubjects(ways: Pairing, old: Analysis, now: Analysis, before: DrillAnalysis | null, after: DrillAnalysis | null): Subject[] {
   const subject = subjectOf(ways, 'drill', before && drillSide(old, before), after && drillSide(now, after));
-  const changes = ways.likely(before?.drill.changes ?? [], after?.drill.changes ?? [], ({ name }) => name, (one, other) => alike(featuresOf(tokens(one.name)), featuresOf(tokens(other.name))));
+  const changes = ways.likely(before?.drill.changes ?? [], after?.drill.changes ?? [], ({ name }) => name, (one, other) => alikeWords(one.name, other.name));
   const told = new Set(subject.facts.flatMap((fact) => fact.changes.map(({ key }) => key)));
   const progressions = changes.flatMap(([a, b]): Subject[] => {
     // What is new as a whole, or gone, the drill around it has told.
     if (!a || !b || !before || !after) return [];
     const found = subjectOf(ways, 'progression', changeSide(old, before, a), changeSide(now, after, b));
-    return [{ ...found, facts: found.facts.map((fact) => ({ ...fact, shared: fact.about.kind !== 'problem' && fact.changes.every(({ key }) => told.has(key)) })) }];
+    const isShared = ({ about, changes: own }: Fact): boolean => about.kind !== 'problem' && own.every(({ key }) => told.has(key));
+    return [{ ...found, facts: found.facts.map((fact) => ({ ...fact, shared: isShared(fact) })) }];
   });
   return [subject, ...progressions];
 }
@@ -110,15 +119,16 @@ function drillSide(analysis: Analysis, each: DrillAnalysis): Side {
 
 function changeSide(analysis: Analysis, around: DrillAnalysis, { id, name, span, drill }: DrillAnalysis['drill']['changes'][number]): Side {
   const each = analyseDrill(drill);
-  return { version: { name, drill: analysis.drills.indexOf(around), change: id }, drill: each, things: [...thingsOf(analysis, each), ...problemsIn(analysis, span, [])] };
+  const version = { name, drill: analysis.drills.indexOf(around), change: id };
+  return { version, drill: each, things: [...thingsOf(analysis, each), ...problemsIn(analysis, span, [])] };
 }
 
-export function thingsOf({ text }: Analysis, each: DrillAnalysis): Thing[] {
+function thingsOf({ text }: Analysis, each: DrillAnalysis): Thing[] {
   return [...groundOf(each, text), ...playOf(each, text), ...numbersOf(each)];
 }
 
 function subjectOf(ways: Pairing, kind: Subject['kind'], before: Side | null, after: Side | null): Subject {
-  const { pairs, renames } = ways.pairs(before?.things ?? [], after?.things ?? []);
+  const { pairs, renames } = ways.pairs(distinct(before?.things ?? []), distinct(after?.things ?? []));
   const { values, differences } = differencesOf(pairs);
   const units = (after?.drill ?? before?.drill)?.drill.units ?? 'm';
   const facts = before && after ? factsOf(differences, renames, { units }) : whole(kind, before, after, differences.flatMap(({ changes }) => [...changes.values()]));
@@ -138,7 +148,8 @@ function whole(kind: Subject['kind'], before: Side | null, after: Side | null, c
   }];
 }
 
-const onTheGround: ReadonlySet<Thing['kind']> = new Set(['furniture', 'station', 'player', 'zone']);
+/** A zone is seen by its outline. */
+const onTheGround: ReadonlySet<Thing['kind']> = new Set(['furniture', 'station', 'player']);
 
 function markOf({ before, after }: Pair): Mark[] {
   const thing = (after ?? before)!;

@@ -1,15 +1,33 @@
 /**
  * What changed between two versions of a text, as facts a coach cares about. Readonly data that survives JSON.
  *
- * Beside the facts stands the record of values of both versions: flat, a key a value. A key is `KIND NAME/PROPERTY`, such as
- * `station Left/across` or `pass 3/length`, with the name that the older version gave it; numbers are in the unit that a fact's
- * change says (metres, seconds …), rounded to six digits behind the point; a key that is missing means that the thing is not there.
- * The facts are complete: {@link apply} of them to the older record gives the newer one.
+ * Beside the facts stands the record of values of both versions: flat, a key a value. A key is `KIND NAME/PROPERTY` with the name
+ * that the older version gave it; numbers are in metres, seconds, metres a second, square metres and degrees, rounded to six
+ * digits behind the point; a key that is missing means that the thing is not there. The facts are complete: {@link apply} of
+ * them to the older record gives the newer one.
+ *
+ * | keys | properties |
+ * | --- | --- |
+ * | `drill/…` | name, age, years, players, units, tempo, ground, roll, passPace, runPace, theme, time, level, tags, order; of a session also pitch and kit |
+ * | `let wide/…` | name, value, as (its words) |
+ * | `area/…` | width, length, space, marked |
+ * | `zone Z/…` · `furniture F/…` | name, shape or what, across, up, width, length, height, radius, outline, facing |
+ * | `station S/…` · `player P/…` · `team T/…` · `balls 1/…` | name, across, up, holds, team, as · size, bib, kind · count, holder |
+ * | `sequence Q/…` | name, kind, beats, mirrors, after |
+ * | `beat Q 3/…` | text, number, sequence: the third beat of Q |
+ * | `action Q 3 Left 1/…` | across, up, lasts, waits: the first movement of Left in it |
+ * | `pass Q 3/…` | from, to, length, flight, launch, arrival, slack, start; in a phase also rival, margin (how much later the rival is), openLanes |
+ * | `repetition/…` | duration, interval, because, players, spaceEach, spaceOutfield, touchesEach and metresEach a minute; of a phase its duration |
+ * | `rotation/…` | written, closes, order, ways, cycles |
+ * | `role Left/…` · `kit cones/…` | touches, distance, working, waiting · count |
+ * | `rule 1/…` · `point 1/…` · `question 1/…` · `safety 1/…` · `note 1/…` | text, corner |
+ * | `problem 1/…` | code, severity, message |
+ * | `progression N/…` · `part P/…` · `import P/…` | name, kind, lever · name, lasts, groups, drill, at, number · path |
  */
 import type { Span } from '../../grammar/tree.ts';
 
 export interface Comparison {
-  /** The file itself, then its drills, each with its progressions behind it, then its sessions; also those without facts. */
+  /** What changed in the file around them, if anything; its drills, each with its progressions behind it; its sessions. */
   readonly subjects: readonly Subject[];
 }
 
@@ -19,9 +37,9 @@ export interface Subject {
   readonly before: Version | null;
   readonly after: Version | null;
   readonly values: { readonly before: Values; readonly after: Values };
-  /** Those that matter first, then in the order of the text. */
+  /** Those that matter first; what is written before what comes of it. */
   readonly facts: readonly Fact[];
-  /** What moved, came and went, for pictures; in metres. */
+  /** People and furniture, where they stood and where they stand: for pictures, in metres. */
   readonly marks: readonly Mark[];
 }
 
@@ -64,6 +82,7 @@ export interface Change {
   readonly by: number | null;
 }
 
+/** In the order in which they are told. */
 export const thingKinds = [
   'import', 'drill', 'let', 'area', 'zone', 'furniture', 'balls', 'team', 'station', 'player', 'sequence', 'beat', 'action', 'rotation',
   'rule', 'point', 'question', 'safety', 'note', 'part', 'progression', 'pass', 'repetition', 'role', 'kit', 'problem',

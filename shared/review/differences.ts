@@ -38,7 +38,7 @@ function nameOf({ kind, id }: Thing): string {
 /** Also what it is called, where other lines call it. */
 function valuesOf(thing: Thing | null): Readonly<Record<string, Valued>> {
   if (!thing) return {};
-  return called.has(thing.kind) && thing.kind !== 'sequence' ? { name: { value: thing.id, unit: 'text' }, ...thing.values } : thing.values;
+  return called.has(thing.kind) && thing.kind !== 'sequence' && thing.traits[1] !== 'unnamed' ? { name: { value: thing.id, unit: 'text' }, ...thing.values } : thing.values;
 }
 
 function changeOf(key: string, old: Valued | null, now: Valued | null): Change {

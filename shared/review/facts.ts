@@ -1,22 +1,26 @@
 /** From what differs to what a coach is told: what one cause moved is told once, and every difference is in exactly one fact. */
 import { causesOf } from './causes.ts';
-import type { Change, Fact, FactKind } from './comparison.ts';
+import { type Change, type Fact, type FactKind, thingKinds } from './comparison.ts';
 import type { Difference } from './differences.ts';
 import { called, renamed, type Renames } from './match.ts';
 import { moved, type Followers } from './moves.ts';
-import type { Speech } from './say.ts';
-import { noticed } from './say.ts';
-import { sentenceOf, type Told } from './sentences.ts';
+import { capital, noticed, type Speech } from './say.ts';
+import { sentenceOf } from './sentences.ts';
+import type { Told } from './told.ts';
+
+/** Takes what nobody has told yet, so that it is told once. */
+type Claim = (difference: Difference, wanted?: (property: string, change: Change) => boolean) => Change[];
 
 export function factsOf(differences: readonly Difference[], renames: Renames, speech: Speech): Fact[] {
   const changed = differences.filter(({ changes }) => changes.size > 0);
   const claimed = new Set<Change>();
-  const claim = (difference: Difference, wanted: (property: string, change: Change) => boolean = () => true): Change[] => {
+  const claim: Claim = (difference, wanted = () => true) => {
     const own = [...difference.changes].filter(([property, change]) => !claimed.has(change) && wanted(property, change)).map(([, change]) => change);
     for (const change of own) claimed.add(change);
     return own;
   };
-  const facts: Fact[] = changed.filter(isRenamed).map((difference) => renaming(difference, changed, renames, claim));
+  // A team that is renamed takes its players with it.
+  const facts: Fact[] = changed.filter(isRenamed).map((difference) => renaming(difference, changed, renames, claim)).filter(({ changes }) => changes.length > 0);
 
   const followers = followersOf(changed, causesOf(differences, renames));
   const parts = partsOf(changed);
@@ -29,10 +33,9 @@ export function factsOf(differences: readonly Difference[], renames: Renames, sp
     // Whoever only follows is told with its cause.
     if (followers.caused.has(difference)) continue;
     const follow = followers.behind.get(difference) ?? [];
-    const with_ = parts.get(difference) ?? [];
     for (const told of sentenceOf({ difference, free: (change) => !claimed.has(change), follow, renames, speech, all: differences })) {
       const own = claim(difference, (property) => told.properties === null || told.properties.includes(property));
-      const rest = told.leads ? [...follow, ...with_, ...told.also].flatMap((each) => claim(each)) : [];
+      const rest = told.leads ? [...follow, ...(parts.get(difference) ?? []), ...told.also].flatMap((each) => claim(each)) : [];
       if (told.sentence === '') unseen.push(...own, ...rest);
       else tell(difference, told, [...own, ...rest]);
     }
@@ -50,7 +53,8 @@ export function factsOf(differences: readonly Difference[], renames: Renames, sp
     const sentence = left.some(noticed) ? 'Some numbers changed as a consequence of the rest.' : 'Some numbers differ by less than a tape or a watch shows.';
     facts.push({ ...factAbout(differences.find(({ pair }) => (pair.after ?? pair.before)!.kind === 'drill') ?? first, 'changed'), sentence, grade: 'detail', changes: left });
   }
-  return facts.sort((a, b) => Number(a.grade === 'detail') - Number(b.grade === 'detail'));
+  const rank = ({ grade, about }: Fact): number => (grade === 'detail' ? thingKinds.length : 0) + thingKinds.indexOf(about.kind);
+  return facts.sort((a, b) => rank(a) - rank(b));
 }
 
 function factAbout({ pair: { before, after } }: Difference, kind: FactKind): Omit<Fact, 'sentence' | 'grade' | 'changes'> {
@@ -67,24 +71,32 @@ function isRenamed({ pair: { before, after }, changes }: Difference): boolean {
 }
 
 /** With every line that has changed in nothing but this name. */
-function renaming(difference: Difference, all: readonly Difference[], renames: Renames, claim: (difference: Difference, wanted: (property: string, change: Change) => boolean) => Change[]): Fact {
+function renaming(difference: Difference, all: readonly Difference[], renames: Renames, claim: Claim): Fact {
   const { before, after } = difference.pair;
-  const [old, now] = [before!.kind === 'sequence' || before!.kind === 'drill' ? `${difference.changes.get('name')!.before}` : before!.id, `${difference.changes.get('name')!.after}`];
-  const own = claim(difference, (property) => property === 'name');
-  const mentions = all.flatMap((each) => claim(each, (_, change) => (
-    typeof change.before === 'string' && typeof change.after === 'string' && renamed(change.before, renames) === change.after && (change.before === old || wordsOf(change.before).includes(old))
-  )));
-  const what = after!.kind === 'drill' ? 'The drill' : after!.kind === 'sequence' ? `The ${difference.pair.after!.title.split(' ')[1]}` : old;
-  const sentence = now === '' ? `${what} “${old}” has no name now.` : old === '' ? `${what} is called “${now}” now.` : `${what} is called ${quoted(now)} now${what === old ? '' : `, was ${quoted(old)}`}.`;
+  const change = difference.changes.get('name')!;
+  const [old, now] = [`${change.before ?? ''}`, `${change.after ?? ''}`];
+  // Players of a team go by its name.
+  const isOurs = ({ pair }: Difference): boolean => {
+    const number = pair.before?.kind === 'player' && pair.before.id.startsWith(old) ? pair.before.id.slice(old.length) : '';
+    return /^\d+$/.test(number) && pair.after?.id === `${now}${number}`;
+  };
+  const players = after!.kind === 'team' ? all.filter(isOurs) : [];
+  const own = [difference, ...players].flatMap((each) => claim(each, (property) => property === 'name'));
+  const names = [old, ...players.map(({ pair }) => pair.before!.id)];
+  const mentions = all.flatMap((each) => claim(each, (_, { before: was, after: is }) => {
+    if (typeof was !== 'string' || typeof is !== 'string' || renamed(was, renames) !== is) return false;
+    return was === old || wordsOf(was).some((word) => names.includes(word));
+  }));
+  const quoted = after!.kind === 'drill' || after!.kind === 'sequence';
+  const what = after!.kind === 'drill' ? 'The drill' : quoted ? `The ${after!.title.split(' ')[1]}` : old === '' ? capital(before!.title) : old;
+  const name = quoted ? `“${now}” now${old === '' ? '' : `, was “${old}”`}` : `${now} now`;
+  const sentence = now === '' ? `${what}${quoted ? ` “${old}”` : ''} has no name now.`
+    : `${what} is called ${name}${players.length > 0 ? ', and its players with it' : ''}.`;
   return { ...factAbout(difference, 'renamed'), sentence, grade: after!.kind === 'let' ? 'detail' : 'matters', changes: [...own, ...mentions] };
 }
 
 function wordsOf(text: string): readonly string[] {
   return text.match(/[\p{L}\p{N}_]+/gu) ?? [];
-}
-
-function quoted(name: string): string {
-  return /^[\p{L}\p{N}_]+$/u.test(name) ? name : `“${name}”`;
 }
 
 // ---------------------------------------------------------------- what goes with what
@@ -110,8 +122,9 @@ function followersOf(changed: readonly Difference[], causes: ReturnType<typeof c
     group.behind.push(difference);
     groups.set(key, group);
   }
-  const [single, several] = [[...groups.values()].filter((group) => group.causes.length === 1), [...groups.values()].filter((group) => group.causes.length > 1)];
-  return { caused, behind: new Map(single.map((group) => [group.causes[0]!, group.behind])), together: several };
+  const all = [...groups.values()];
+  const single = all.filter((group) => group.causes.length === 1);
+  return { caused, behind: new Map(single.map((group) => [group.causes[0]!, group.behind])), together: all.filter((group) => group.causes.length > 1) };
 }
 
 /** Of beats that came, went or say something else: their movements, and the passes that came or went with them. */

@@ -5,6 +5,7 @@ import type { Drill, Furniture, Zone } from '../model/drill.ts';
 import { boxOf } from '../scene/ground.ts';
 import { furnitureNames } from '../scene/furniture.ts';
 import { notesOf } from '../scene/notes.ts';
+import type { Span } from '../../grammar/tree.ts';
 import type { ThingKind } from './comparison.ts';
 import { count, inUnit, metres, present, secondsOf, thing, type Thing, words, wordsIn } from './thing.ts';
 
@@ -111,7 +112,7 @@ function rolesOf(drill: Drill, name: string): string[] {
 function textsOf(analysis: DrillAnalysis): Thing[] {
   const { drill } = analysis;
   const rules = notesOf(analysis, null).find(({ id }) => id === 'rules')?.entries ?? [];
-  const list = (kind: ThingKind, texts: readonly string[]) => texts.map((each, index) => thing({ kind, id: `${index + 1}`, title: `“${each}”`, span: null, traits: tokens(each), values: { text: words(each) } }));
+  const list = (kind: TextKind, texts: readonly string[]) => texts.map((each, index) => textOf(kind, index, each, null));
   return [
     ...rules.map(({ text, span }, index) => thing({ kind: 'rule', id: `${index + 1}`, title: text, span, traits: tokens(text), values: { text: words(text) } })),
     ...drill.points.map(({ corner, text, span }, index) => thing({
@@ -121,6 +122,12 @@ function textsOf(analysis: DrillAnalysis): Thing[] {
     ...list('safety', drill.safety),
     ...list('note', drill.notes),
   ];
+}
+
+type TextKind = Extract<ThingKind, 'question' | 'safety' | 'note'>;
+
+export function textOf(kind: TextKind, index: number, text: string, span: Span | null): Thing {
+  return thing({ kind, id: `${index + 1}`, title: `“${text}”`, span, traits: tokens(text), values: { text: words(text) } });
 }
 
 /** Words and numbers, for judging how alike two texts are. */

@@ -1,5 +1,5 @@
 /** How a picture shows what changed: the older version faint, an arrow for what moved, a sign with its own shape for new and gone. */
-import { onSheet } from '../scene/ground.ts';
+import { type Box, boxAround, onSheet } from '../scene/ground.ts';
 import type { Paint } from '../scene/palette.ts';
 import type { Panel } from '../scene/panels.ts';
 import type { Mark as SceneMark, Mover, Plan, Shape } from '../scene/scene.ts';
@@ -9,8 +9,10 @@ import type { Mark } from './comparison.ts';
 
 /** Where it was: hollow and grey. */
 export function faintMark(mark: SceneMark): SceneMark {
-  const { during, ...rest } = mark;
-  return { ...rest, ...(during ? { during } : {}), id: `before-${mark.id}`, label: mark.label === null ? null : `Before: ${mark.label}`, shapes: mark.shapes.map((shape) => faint(shape, mark.layer === 'people' || mark.layer === 'zones')) };
+  const hollow = mark.layer === 'people' || mark.layer === 'zones';
+  // What is written about the area would stand under what is written now.
+  const shapes = mark.shapes.filter(({ kind }) => mark.layer !== 'area' || kind !== 'text');
+  return { ...mark, id: `before-${mark.id}`, label: mark.label === null ? null : `Before: ${mark.label}`, shapes: shapes.map((shape) => faint(shape, hollow)) };
 }
 
 export function faintMover(mover: Mover): Mover {
@@ -43,21 +45,42 @@ export function changeMarks(marks: readonly Mark[], plan: Plan): SceneMark[] {
   return marks.flatMap(({ name, before, after }, index): SceneMark[] => {
     const [from, to] = [before && onSheet(plan, before), after && onSheet(plan, after)];
     const mark = (label: string, shapes: readonly Shape[]): SceneMark => ({ id: `change-${index + 1}`, layer: 'problems', span: null, label: `${name}: ${label}`, shapes });
-    if (from && to) return Math.hypot(to.x - from.x, to.y - from.y) < 0.8 ? [] : [mark('moved', movedSign(from, to))];
+    if (from && to) return stays(from, to) ? [] : [mark('moved', movedSign(from, to))];
     if (to) return [mark('new', [group(to, newSign)])];
     return from ? [mark('gone', [group(from, goneSign)])] : [];
   });
 }
 
+/** What the signs take on the sheet, so that no words are written there. */
+export function changeRoom(marks: readonly Mark[], plan: Plan): Box[] {
+  return marks.flatMap(({ before, after }): Box[] => {
+    const [from, to] = [before && onSheet(plan, before), after && onSheet(plan, after)];
+    if (!from || !to) return [boxAround((to ?? from)!, reach * 2)];
+    if (stays(from, to)) return [];
+    const { start, tip } = arrowOf(from, to);
+    const steps = Math.ceil(Math.hypot(tip.x - start.x, tip.y - start.y));
+    return Array.from({ length: steps + 1 }, (_, step) => boxAround({ x: start.x + ((tip.x - start.x) * step) / steps, y: start.y + ((tip.y - start.y) * step) / steps }, 2.8));
+  });
+}
+
+/** Nobody sees less than this on the sheet: millimetres. */
+function stays(from: Spot, to: Spot): boolean {
+  return Math.hypot(to.x - from.x, to.y - from.y) < 0.8;
+}
+
 export const changeInks = { moved: 'ink', added: 'lane', removed: 'late' } as const;
 
-function movedSign(from: Spot, to: Spot): Shape[] {
+function arrowOf(from: Spot, to: Spot) {
   const length = Math.hypot(to.x - from.x, to.y - from.y);
   const [ux, uy] = [(to.x - from.x) / length, (to.y - from.y) / length];
   const along = (at: Spot, by: number, aside = 0): Spot => ({ x: at.x + ux * by - uy * aside, y: at.y + uy * by + ux * aside });
   // Clear of the badges at both ends, or beside them where there is no room between.
   const [gap, aside] = length > 9 ? [2.9, 0] : [0, 3.6];
-  const [start, tip] = [along(from, gap, aside), along(to, -gap, aside)];
+  return { start: along(from, gap, aside), tip: along(to, -gap, aside), length, along };
+}
+
+function movedSign(from: Spot, to: Spot): Shape[] {
+  const { start, tip, length, along } = arrowOf(from, to);
   const neck = along(tip, -Math.min(2.4, length / 2));
   const halo = line(start, neck, stroked('paper', 1.7));
   return [

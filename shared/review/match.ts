@@ -22,14 +22,14 @@ export function pairsOf(before: readonly Thing[], after: readonly Thing[]): { re
   const partners = new Map<string, string>();
   for (const kind of order) {
     const [a, b] = [before.filter((each) => each.kind === kind), after.filter((each) => each.kind === kind)];
-    const matches = matched(kind, a, b, renames, partners);
+    const matches = matched(kind, { a, b, renames, partners });
     const [left, right] = [new Map(matches.pairs), new Set(matches.pairs.map(([, column]) => column))];
     for (const [row, one] of a.entries()) {
       const other = b[left.get(row) ?? -1] ?? null;
       pairs.push({ before: one, after: other, outOfOrder: matches.outOfOrder.has(row) });
       if (!other) continue;
       partners.set(`${kind} ${one.id}`, other.id);
-      if (called.has(kind) && one.id !== other.id) renames.set(one.id, other.id);
+      if (called.has(kind) && one.id !== other.id && one.traits[1] !== 'unnamed' && other.traits[1] !== 'unnamed') renames.set(one.id, other.id);
     }
     for (const [column, other] of b.entries()) if (!right.has(column)) pairs.push({ before: null, after: other, outOfOrder: false });
   }
@@ -59,11 +59,21 @@ interface Matches {
   readonly outOfOrder: ReadonlySet<number>;
 }
 
-function matched(kind: ThingKind, a: readonly Thing[], b: readonly Thing[], renames: Renames, partners: ReadonlyMap<string, string>): Matches {
-  return kind === 'beat' ? beatPairs(a, b, renames, partners) : { pairs: others(kind, a, b, renames, partners), outOfOrder: new Set() };
+/** Things of one kind on both sides, and what is known by then: by `KIND ID` of the one the id of the other. */
+interface Sides {
+  readonly a: readonly Thing[];
+  readonly b: readonly Thing[];
+  readonly renames: Renames;
+  readonly partners: ReadonlyMap<string, string>;
 }
 
-function others(kind: Exclude<ThingKind, 'beat'>, a: readonly Thing[], b: readonly Thing[], renames: Renames, partners: ReadonlyMap<string, string>): IndexPair[] {
+function matched(kind: ThingKind, sides: Sides): Matches {
+  return kind === 'beat' ? beatPairs(sides) : { pairs: others(kind, sides), outOfOrder: new Set() };
+}
+
+function others(kind: Exclude<ThingKind, 'beat'>, { a, b, renames, partners }: Sides): IndexPair[] {
+  const partner = (of: 'beat' | 'sequence', id: string | null | undefined): string => partners.get(`${of} ${id}`) ?? '';
+  const newName = (name: string | undefined): string => renamed(name ?? '', renames);
   switch (kind) {
     case 'drill':
     case 'area':
@@ -73,7 +83,7 @@ function others(kind: Exclude<ThingKind, 'beat'>, a: readonly Thing[], b: readon
       return same(a, b, ({ id }) => id);
     case 'repetition':
     case 'role':
-      return same(a, b, ({ id }) => id, ({ id }) => renames.get(id) ?? renamed(id, renames));
+      return same(a, b, ({ id }) => id, ({ id }) => newName(id));
     case 'let':
       return named(a, b, (one, other) => (one.words === other.words && one.words !== null ? 1 : 0));
     case 'zone':
@@ -83,17 +93,19 @@ function others(kind: Exclude<ThingKind, 'beat'>, a: readonly Thing[], b: readon
     case 'furniture':
       return thenBest(a, b, same(a, b, standingId), (one, other) => (one.traits[0] === other.traits[0] ? 0.01 + near(one, other) : 0), 0.02);
     case 'balls':
-      return thenBest(a, b, same(a, b, standingId, (one) => standingId(one)), (one, other) => 0.3 + near(one, other) / 2 + (renamed(one.traits[0] ?? '', renames) === other.traits[0] ? 0.3 : 0), 0.5);
+      return thenBest(a, b, same(a, b, standingId), (one, other) => 0.3 + near(one, other) / 2 + (newName(one.traits[0]) === other.traits[0] ? 0.3 : 0), 0.5);
     case 'team':
       return named(a, b, byTraits(a, b, new Map()));
     case 'sequence':
       return named(a, b, byTraits(a, b, renames), 0.4);
-    case 'action': {
-      const parent = (one: Thing) => partners.get(`beat ${one.parent}`) ?? '';
-      return same(a, b, ({ parent: beat, traits: [actor, , nth] }) => `${beat} ${actor} ${nth}`, (one) => `${parent(one)} ${renames.get(one.traits[0] ?? '') ?? renamed(one.traits[0] ?? '', renames)} ${one.traits[2]}`);
-    }
+    case 'action':
+      return same(a, b,
+        ({ parent, traits: [actor, , nth] }) => `${parent} ${actor} ${nth}`,
+        ({ parent, traits: [actor, , nth] }) => `${partner('beat', parent)} ${newName(actor)} ${nth}`);
     case 'pass':
-      return same(a, b, ({ parent, traits }) => `${parent} ${traits.join(' ')}`, ({ parent, traits: [sequence = '', nth] }) => `${partners.get(`beat ${parent}`) ?? ''} ${partners.get(`sequence ${sequence}`) ?? ''} ${nth}`);
+      return same(a, b,
+        ({ parent, traits: [sequence, nth] }) => `${parent} ${sequence} ${nth}`,
+        ({ parent, traits: [sequence, nth] }) => `${partner('beat', parent)} ${partner('sequence', sequence)} ${nth}`);
     case 'rule':
     case 'point':
     case 'question':
@@ -104,7 +116,8 @@ function others(kind: Exclude<ThingKind, 'beat'>, a: readonly Thing[], b: readon
       return thenBest(a, b, same(a, b, ({ title }) => title, ({ title }) => renamed(title, renames)), byTraits(a, b, renames), 0.4);
     case 'problem': {
       const score = byTraits(a, b, renames);
-      return thenBest(a, b, [], (one, other) => (one.traits[0] === other.traits[0] ? 0.5 + score(one, other) / 2 : 0), 0.5);
+      const sure = same(a, b, ({ title }) => title, ({ title }) => renamed(title, renames));
+      return thenBest(a, b, sure, (one, other) => (one.traits[0] === other.traits[0] ? 0.5 + score(one, other) / 2 : 0), 0.5);
     }
   }
 }
@@ -162,14 +175,15 @@ function byTraits(a: readonly Thing[], b: readonly Thing[], renames: Renames): S
 }
 
 /** Sequence by sequence in order; then those that went elsewhere. */
-function beatPairs(a: readonly Thing[], b: readonly Thing[], renames: Renames, partners: ReadonlyMap<string, string>): Matches {
+function beatPairs({ a, b, renames, partners }: Sides): Matches {
   const score = byTraits(a, b, renames);
   const sure: IndexPair[] = [];
   for (const sequence of new Set(a.map(({ parent }) => parent ?? ''))) {
     const rows = [...a.keys()].filter((row) => a[row]!.parent === sequence);
     const partner = partners.get(`sequence ${sequence}`);
     const columns = [...b.keys()].filter((column) => b[column]!.parent === partner);
-    sure.push(...aligned(rows.length, columns.length, (row, column) => score(a[rows[row]!]!, b[columns[column]!]!), 0.5).map(([row, column]): IndexPair => [rows[row]!, columns[column]!]));
+    const found = aligned(rows.length, columns.length, (row, column) => score(a[rows[row]!]!, b[columns[column]!]!), 0.5);
+    sure.push(...found.map(([row, column]): IndexPair => [rows[row]!, columns[column]!]));
   }
   const pairs = thenBest(a, b, sure, score, 0.75);
   return { pairs, outOfOrder: new Set(pairs.slice(sure.length).map(([row]) => row)) };

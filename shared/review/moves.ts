@@ -12,11 +12,16 @@ export function moved(followers: Followers, causes: readonly Difference[], speec
   const standing = followers.filter(stands);
   const ends = endsOf(followers);
   const noticed = standing.filter((each) => spotsOf(each).some(({ from, to }) => distance(from, to) >= 0.05) || resized(each));
-  if (noticed.length === 0) return ends === 0 ? null : `${capital(endWords(ends))} elsewhere (${because}).`;
+  if (noticed.length === 0) return ends === 0 ? null : `${capital(endWords(ends))} (${because}).`;
   const [cause] = causes;
   const middle = causes.length === 1 && cause ? fromTheMiddle(noticed, cause, speech, all) : null;
-  const also = ends === 0 ? '' : `; ${endWords(ends)} with them`;
+  const also = ends === 0 ? '' : `; ${endWords(ends)} too`;
   if (middle !== null) return `${middle} (${cause!.pair.after?.title})${also}.`;
+  const sizes = new Set(noticed.map((each) => sizeWords(each, noticed.length, speech)));
+  const [size] = sizes;
+  if (size && sizes.size === 1 && noticed.every((each) => spotsOf(each).every(({ from, to }) => distance(from, to) < 0.05))) {
+    return `${capital(listed(noticed.map(({ pair }) => pair.after!.title)))} ${size} (${cause?.pair.after?.kind === 'let' && causes.length === 1 ? cause.pair.after.title : because})${also}.`;
+  }
   const ways = new Set(noticed.map((each) => spotsOf(each).map(({ from, to }) => way(from, to, speech)).join('')));
   const [only] = ways;
   const verb = noticed.length === 1 ? 'moves' : 'move';
@@ -28,9 +33,9 @@ export function moved(followers: Followers, causes: readonly Difference[], speec
 export function following(followers: Followers): string {
   const standing = followers.filter((each) => stands(each) && (spotsOf(each).some(({ from, to }) => distance(from, to) >= 0.05) || resized(each)));
   const ends = endsOf(followers);
-  const names = [...standing.map(({ pair }) => pair.after!.title), ...(ends > 0 ? [`the ends of ${ends === 1 ? '1 movement' : `${ends} movements`}`] : [])];
+  const names = [...standing.map(({ pair }) => pair.after!.title), ...(ends > 0 ? [ends === 1 ? 'the end of a movement' : `the ends of ${ends} movements`] : [])];
   if (names.length === 0) return '';
-  return `; ${listed(names)} ${names.length === 1 && ends === 0 ? 'goes' : 'go'} with it`;
+  return `; ${listed(names)} ${names.length === 1 && ends < 2 ? 'goes' : 'go'} with it`;
 }
 
 function causeWords({ pair: { before, after } }: Difference): string {
@@ -51,12 +56,23 @@ function resized({ changes }: Difference): boolean {
   return ['width', 'length', 'radius', 'holds', 'height'].some((property) => Math.abs(changes.get(property)?.by ?? 0) >= 0.05);
 }
 
+const sizeNames: Readonly<Record<string, string>> = { width: ' wide', length: ' long', height: ' high', radius: ' in radius', holds: ' players' };
+
+/** `is 3 m wide, was 2`; null unless exactly one size changed. */
+function sizeWords({ changes }: Difference, many: number, speech: Speech): string | null {
+  const sized = [...changes].filter(([property, change]) => property in sizeNames && Math.abs(change.by ?? 0) >= 0.05);
+  const [only] = sized;
+  if (!only || sized.length > 1) return null;
+  const [now, old] = [said(only[1].after, only[1].unit, speech), said(only[1].before, only[1].unit, speech).replace(/ \D+$/, '')];
+  return `${many === 1 ? 'is' : 'are'} ${now}${sizeNames[only[0]]}, ${many === 1 ? 'was' : 'were'} ${old}`;
+}
+
 function endsOf(followers: Followers): number {
   return followers.filter((each) => each.pair.after?.kind === 'action' && spotsOf(each).some(({ from, to }) => distance(from, to) >= 0.05)).length;
 }
 
 function endWords(ends: number): string {
-  return ends === 1 ? '1 movement ends' : `${ends} movements end`;
+  return ends === 1 ? '1 movement ends elsewhere' : `${ends} movements end elsewhere`;
 }
 
 export function spotsOf({ pair: { before, after } }: Difference): { readonly from: Point; readonly to: Point }[] {

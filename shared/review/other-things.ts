@@ -1,19 +1,20 @@
 /** Things beside the play of a drill: its problems and progressions, what stands in the file around it, sessions. */
-import type { Expression, SessionNode, Span } from '../../grammar/tree.ts';
+import type { Expression, Let, SessionNode, Span } from '../../grammar/tree.ts';
 import type { Analysis, DrillAnalysis } from '../analyse.ts';
 import type { Drill } from '../model/drill.ts';
 import type { Problem } from '../problem.ts';
 import { plainWords } from '../scene/words.ts';
 import { unitNamed } from '../units.ts';
-import { tokens } from './ground.ts';
+import { textOf, tokens } from './ground.ts';
 import { count, present, secondsOf, thing, type Thing, words, wordsIn } from './thing.ts';
 
 /** Those inside a span and outside of others. */
 export function problemsIn({ problems, text }: Analysis, span: Span, without: readonly Span[]): Thing[] {
   const inside = (outer: Span, { span: inner }: Problem) => outer.from <= inner.from && inner.to <= outer.to;
-  return problems.filter((problem) => inside(span, problem) && !without.some((other) => inside(other, problem))).map((problem, index) => thing({
-    kind: 'problem', id: `${index + 1}`, title: plainWords(problem.message).replace(/\.$/, ''), span: problem.span, traits: [problem.code, ...tokens(wordsIn(text, problem.span)), ...tokens(problem.message)],
-    values: { code: words(problem.code), severity: words(problem.severity), message: words(plainWords(problem.message)) },
+  const own = problems.filter((problem) => inside(span, problem) && !without.some((other) => inside(other, problem)));
+  return own.map(({ code, severity, message, span: at }, index) => thing({
+    kind: 'problem', id: `${index + 1}`, title: plainWords(message).replace(/\.$/, ''), span: at, traits: [code, ...tokens(wordsIn(text, at)), ...tokens(message)],
+    values: { code: words(code), severity: words(severity), message: words(plainWords(message)) },
   }));
 }
 
@@ -30,12 +31,18 @@ export function fileThings(analysis: Analysis): Thing[] {
   const bodies = file.items.filter((item) => item.kind === 'drill' || item.kind === 'session').map(({ span }) => span);
   return [
     ...file.items.flatMap((item): Thing[] => {
-      if (item.kind === 'import') return [thing({ kind: 'import', id: item.path.text, title: `“${item.path.text}”`, span: item.span, values: { path: words(item.path.text) } })];
-      if (item.kind === 'let') return [thing({ kind: 'let', id: item.name.text, title: item.name.text, span: item.span, words: wordsIn(text, item.value.span), values: { as: words(wordsIn(text, item.value.span)) } })];
-      return [];
+      if (item.kind === 'let') return [letOf(item, text)];
+      if (item.kind !== 'import') return [];
+      const path = item.path.text;
+      return [thing({ kind: 'import', id: path, title: `“${path}”`, span: item.span, values: { path: words(path) } })];
     }),
-    ...problemsIn(analysis, file.span, bodies),
+    ...problemsIn(analysis, { from: 0, to: text.length }, bodies),
   ];
+}
+
+function letOf({ name, value, span }: Let, text: string): Thing {
+  const said = wordsIn(text, value.span);
+  return thing({ kind: 'let', id: name.text, title: name.text, span, words: said, values: { as: words(said) } });
 }
 
 export function sessionThings(node: SessionNode, analysis: Analysis): Thing[] {
@@ -60,7 +67,7 @@ export function sessionThings(node: SessionNode, analysis: Analysis): Thing[] {
         const length = timeOf(line.length);
         const name = line.name?.text ?? 'pause';
         things.push(thing({
-          kind: 'part', id: `${name} ${things.length + 1}`, title: line.name ? `the pause “${name}”` : 'the pause', span: line.span, traits: ['pause', ...tokens(name)],
+          kind: 'part', id: name, title: line.name ? `the pause “${name}”` : 'the pause', span: line.span, traits: ['pause', ...tokens(name)],
           values: { lasts: length === null ? said(line.length.span) : secondsOf(length), number: count(things.length + 1) },
         }));
         break;
@@ -71,13 +78,15 @@ export function sessionThings(node: SessionNode, analysis: Analysis): Thing[] {
       case 'without': case 'joins':
         things.push(thing({ kind: 'note', id: `${things.length + 1}`, title: wordsIn(text, line.span), span: line.span, traits: tokens(wordsIn(text, line.span)), values: { text: said(line.span) } }));
         break;
-      case 'kit': header['kit'] = words(line.items.map((item) => `${wordsIn(text, item.count.span)} ${item.what.text}${item.colour ? ` ${item.colour.text}` : ''}`).join(', ')); break;
-      case 'let': things.push(thing({ kind: 'let', id: line.name.text, title: line.name.text, span: line.span, words: wordsIn(text, line.value.span), values: { as: said(line.value.span) } })); break;
+      case 'kit':
+        header['kit'] = words(line.items.map(({ count: many, what, colour }) => [wordsIn(text, many.span), what.text, colour?.text ?? ''].join(' ').trim()).join(', '));
+        break;
+      case 'let': things.push(letOf(line, text)); break;
       case 'age': case 'units': case 'ground': header[line.kind] = words(line.value.text); break;
       case 'players': header['players'] = said(line.count.span); break;
       case 'theme': header['theme'] = words(line.text.text); break;
       case 'note': case 'question': case 'safety':
-        things.push(thing({ kind: line.kind, id: `${things.length + 1}`, title: `“${line.text.text}”`, span: line.span, traits: tokens(line.text.text), values: { text: words(line.text.text) } }));
+        things.push(textOf(line.kind, things.length, line.text.text, line.span));
         break;
     }
   }

@@ -15,7 +15,7 @@ import { stripHeight, stripOf } from '../scene/strip.ts';
 import { measureOf } from '../scene/units.ts';
 import { beatWords } from '../scene/words.ts';
 import type { Subject } from './comparison.ts';
-import { changeMarks, faintMark, faintMover, keyPanel } from './marks.ts';
+import { changeMarks, changeRoom, faintMark, faintMover, keyPanel } from './marks.ts';
 
 export interface PictureOptions {
   readonly theme: Theme;
@@ -116,10 +116,10 @@ function caption(words: 'Before' | 'Now', { width }: Frame): Mark {
   return { id: 'caption', layer: 'title', span: null, label: null, shapes: [text({ x, y: margin + 4 }, words.toUpperCase(), 3.4, 'note', { weight: 'bold', anchor })] };
 }
 
-function planOf({ shown, phase }: View, { plan, grass, onPaper }: Frame, { theme, convention }: PictureOptions) {
+function planOf({ shown, phase }: View, { plan, grass, onPaper }: Frame, { theme, convention }: PictureOptions, clear: readonly Box[] = []) {
   const { drill, timeline } = shown;
   const measure = measureOf(drill);
-  const drawn = drawPlan(shown, plan, onPaper, { theme, convention, problems: [], phase, moment: phase, ways: waysOf(drill, timeline) });
+  const drawn = drawPlan(shown, plan, onPaper, { theme, convention, problems: [], phase, moment: phase, ways: waysOf(drill, timeline), clear });
   return {
     marks: [...areaMarks(drill, plan, grass, measure), ...dimensionMarks(drill, measuredExtent(drill, grass), onPaper, plan, measure), ...drawn.marks],
     movers: drawn.movers,
@@ -151,7 +151,7 @@ const between = 5;
 const inTheWay: ReadonlySet<Mark['layer']> = new Set(['grid', 'later', 'lanes', 'problems', 'dimensions', 'labels']);
 
 function overlay(was: View | null, is: View | null, frame: Frame, subject: Subject, options: PictureOptions): Scene {
-  const now = is && planOf(is, frame, options);
+  const now = is && planOf(is, frame, options, was ? changeRoom(subject.marks, frame.plan) : []);
   const old = was && planOf(was, frame, options);
   const shown = (is ?? was)!.shown;
   const same = new Set([...(now?.marks ?? []).map(looksOf), ...(now?.movers ?? []).map(looksOf)]);

@@ -32,7 +32,7 @@ function drillLines(each: DrillAnalysis, text: string): string[] {
 /** Beats go without their numbers, and passes without the time they start: one beat more is then one line more. */
 function lineOf({ kind, title, values, words, at }: Thing, speech: Speech): string[] {
   const told = (properties: readonly string[], labels: Readonly<Record<string, string>> = {}) => properties
-    .flatMap((property) => (values[property] && values[property].value !== '' ? [`${labels[property] ?? property} ${said(values[property].value, values[property].unit, speech)}`] : []))
+    .flatMap((property) => (values[property] && values[property].value !== '' ? [`${labels[property] ?? property} ${said(values[property].value, values[property].unit, speech)}`.trim()] : []))
     .join(', ');
   const rest = (without: readonly string[], labels?: Readonly<Record<string, string>>) => told(Object.keys(values).filter((property) => !without.includes(property)), labels);
   const line = (...parts: readonly string[]) => [`  ${parts.filter((part) => part !== '').join(', ')}`];
@@ -48,7 +48,7 @@ function lineOf({ kind, title, values, words, at }: Thing, speech: Speech): stri
     case 'furniture':
     case 'balls': {
       const name = kind === 'furniture' || kind === 'balls' ? title.replace(/^the /, '').split(' at ')[0] : `${kind} ${title}`;
-      return line(`${name} at ${at ? place(at, speech) : 'no place'}`, rest(['across', 'up', 'what', 'name', 'count'], { team: 'of' }));
+      return line(`${name} at ${at ? place(at, speech) : 'no place'}`, rest(['across', 'up', 'what', 'name', 'count', ...(values['as']?.value === 'player' ? ['as'] : [])], { team: 'of' }));
     }
     case 'team': return line(`team ${title}`, rest(['kind'], { size: 'of', bib: 'bibs' }));
     case 'rule':
@@ -57,8 +57,8 @@ function lineOf({ kind, title, values, words, at }: Thing, speech: Speech): stri
     case 'safety':
     case 'note': return [`  ${kind} ${values['corner'] ? `${values['corner'].value} ` : ''}${values['text']?.value ?? ''}`];
     case 'sequence': return line(title.replace(/^the /, ''), told(['after', 'mirrors']));
-    case 'pass': return line(`ball from ${values['from']?.value} to ${values['to']?.value}`, rest(['from', 'to', 'start'], { flight: 'under way', launch: 'leaves at', arrival: 'arrives at', slack: 'in hand', rival: 'opponent', margin: 'comes after', openLanes: 'open lanes' }));
-    case 'repetition': return line(title, rest([], { duration: 'takes', interval: 'a start every', spaceEach: 'space a player', spaceOutfield: 'without goalkeepers', touchesEach: 'touches a minute', metresEach: 'runs a minute' }));
+    case 'pass': return line(`ball from ${values['from']?.value} to ${values['to']?.value}`, rest(['from', 'to', 'start'], passNames));
+    case 'repetition': return line(title, rest([], repetitionNames));
     case 'rotation': return line('rotation', told(['ways', 'order', 'closes'], { ways: '', order: 'home after', closes: 'closes:' }));
     case 'role': return line(`${title} in a repetition`, rest([], { distance: 'runs', working: 'works', waiting: 'waits' }));
     case 'kit': return [`  ${title} to carry out: ${values['count']?.value}`];
@@ -68,3 +68,11 @@ function lineOf({ kind, title, values, words, at }: Thing, speech: Speech): stri
     case 'problem': return line(title, rest(['name', 'path', 'number']));
   }
 }
+
+const passNames = {
+  flight: 'under way', launch: 'leaves at', arrival: 'arrives at', slack: 'in hand', rival: 'opponent', margin: 'comes after', openLanes: 'open lanes',
+} as const;
+const repetitionNames = {
+  duration: 'takes', interval: 'a start every', spaceEach: 'space a player', spaceOutfield: 'without goalkeepers',
+  touchesEach: 'touches a minute', metresEach: 'runs a minute',
+} as const;

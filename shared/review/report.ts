@@ -1,5 +1,6 @@
 /** Comparisons of files as words, for a terminal, a pull request and git. */
 import { analyseDrill, type Analysis, type DrillAnalysis } from '../analyse.ts';
+import type { PhaseAnalysis } from '../games/phases.ts';
 import { compare } from './compare.ts';
 import type { Comparison, Fact, Subject, Version } from './comparison.ts';
 import type { Compared } from './page.ts';
@@ -17,21 +18,41 @@ export interface ComparedFile extends FilePair {
   readonly comparison: Comparison;
 }
 
-/** Only those in which something changed. */
-export function changedFiles(pairs: readonly FilePair[]): ComparedFile[] {
-  return pairs.map((pair) => ({ ...pair, comparison: compare(pair.before, pair.after) })).filter(({ comparison }) => comparison.subjects.some((subject) => ownFacts(subject).length > 0));
+export function comparedFiles(pairs: readonly FilePair[]): ComparedFile[] {
+  return pairs.map((pair) => ({ ...pair, comparison: compare(pair.before, pair.after) }));
 }
 
-export interface ChangedSubject extends Compared {
+/** Only what changed. */
+export function changedFiles(files: readonly ComparedFile[]): ComparedFile[] {
+  return withSubjects(files, (subject) => ownFacts(subject).length > 0);
+}
+
+/** Those that have such subjects, with these alone. */
+export function withSubjects(files: readonly ComparedFile[], wanted: (subject: Subject) => boolean): ComparedFile[] {
+  return files
+    .map((file) => ({ ...file, comparison: { subjects: file.comparison.subjects.filter(wanted) } }))
+    .filter(({ comparison }) => comparison.subjects.length > 0);
+}
+
+export interface PicturedSubject extends Compared {
   readonly file: string;
 }
 
-/** Every drill, progression and session in which something changed, with its pictures. */
-export function changedSubjects(files: readonly ComparedFile[], options: PictureOptions): ChangedSubject[] {
-  return files.flatMap(({ name, before, after, comparison }) => comparison.subjects.filter((subject) => ownFacts(subject).length > 0).map((subject): ChangedSubject => ({
-    file: name, subject, title: titleOf(subject, files.length > 1 ? name : null),
-    pictures: picturesOf(drillIn(before, subject.before), drillIn(after, subject.after), subject, { ...phaseOf(subject, after), ...options }),
-  })));
+/** Every drill, progression and session, with its pictures; on a page (`bare`) a game has each phase in which something changed. */
+export function pictured(files: readonly ComparedFile[], options: PictureOptions): PicturedSubject[] {
+  return files.flatMap(({ name, before, after, comparison }) => comparison.subjects.flatMap((subject): PicturedSubject[] => {
+    const title = titleOf(subject, files.length > 1 ? name : null);
+    const [was, is] = [drillIn(before, subject.before), drillIn(after, subject.after)];
+    const [first, ...others] = phasesOf(subject, is);
+    const show = (shown: Subject, words: string, phase: PhaseAnalysis['phase'] | undefined): PicturedSubject => ({
+      file: name, subject: shown, title: words, pictures: picturesOf(was, is, subject, { ...(phase ? { phase: phase.id } : {}), ...options }),
+    });
+    const more = options.bare === true && options.phase === undefined ? others : [];
+    return [
+      show(subject, title, first),
+      ...more.map((phase) => show({ ...subject, facts: subject.facts.filter((fact) => isIn(phase, fact)) }, `${title}: ${phase.name ?? ''}`, phase)),
+    ];
+  }));
 }
 
 /** What is not told of the drill around a progression already. */
@@ -59,11 +80,13 @@ function drillIn(analysis: Analysis | null, version: Version | null): DrillAnaly
   return change ? analyseDrill(change.drill) : drill;
 }
 
-/** The first phase in which something changed. */
-function phaseOf({ facts, after }: Subject, analysis: Analysis | null): { readonly phase?: string } {
-  const phases = analysis?.drills[after?.drill ?? -1]?.phases ?? [];
-  const found = phases.find(({ phase: { span } }) => facts.some(({ spans: { after: at } }) => at !== null && span.from <= at.from && at.to <= span.to));
-  return found ? { phase: found.phase.id } : {};
+/** Those in which something changed. */
+function phasesOf({ facts }: Subject, drill: DrillAnalysis | null): PhaseAnalysis['phase'][] {
+  return (drill?.phases ?? []).map(({ phase }) => phase).filter((phase) => facts.some((fact) => isIn(phase, fact)));
+}
+
+function isIn({ span }: PhaseAnalysis['phase'], { spans: { after } }: Fact): boolean {
+  return after !== null && span.from <= after.from && after.to <= span.to;
 }
 
 // ---------------------------------------------------------------- plain text
@@ -84,7 +107,7 @@ const signs: Readonly<Record<Fact['kind'], string>> = { added: '+', removed: '-'
 // ---------------------------------------------------------------- pull request
 
 /** A comment for a pull request. `pictures`: by the subject, where its picture lies, relative to the text. */
-export function toMarkdown(title: string, changed: readonly ChangedSubject[], pictures: ReadonlyMap<ChangedSubject, string>): string {
+export function toMarkdown(title: string, changed: readonly PicturedSubject[], pictures: ReadonlyMap<PicturedSubject, string>): string {
   const parts = changed.map((each) => {
     const facts = ownFacts(each.subject);
     const list = (grade: Fact['grade']) => facts.filter((fact) => fact.grade === grade).map(({ kind, sentence }) => `- ${names[kind]}${marked(sentence)}`);

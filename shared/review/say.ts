@@ -51,6 +51,12 @@ export function noticed({ before, after, by, unit }: Change): boolean {
   return Math.abs(by) >= (unit === 'm' || unit === 's' || unit === 'm/s' ? 0.05 : unit === 'm²' ? 0.5 : unit === '°' ? 1 : 0.05);
 }
 
+/** `runs 34 m, was 30; waits 4 s, was 5`: what somebody notices, or all when nobody would. */
+export function pieces(changes: ReadonlyMap<string, Change>, names: Readonly<Record<string, string>>, speech: Speech): string {
+  const shown = [...changes].filter(([, change]) => noticed(change));
+  return (shown.length > 0 ? shown : [...changes]).map(([property, change]) => `${names[property] ?? property} ${isWas(change, speech)}`).join('; ');
+}
+
 /** `(4, 12.5)`, in the unit of the drill. */
 export function place(at: Point, { units }: Speech): string {
   const per = metresIn(units);
@@ -71,8 +77,16 @@ export function listed(names: readonly string[], most = 6): string {
   return shown.length < 2 ? shown.join('') : `${shown.slice(0, -1).join(', ')} and ${shown.at(-1)}`;
 }
 
+/** At the beginning of a sentence; names stay as they are written. */
 export function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return ownWords.test(words) ? words.charAt(0).toUpperCase() + words.slice(1) : words;
+}
+
+const ownWords = /^(the|beat|pass|shot|new|no|now|everyone|progression|regression|rule|coaching|question|safety|note|part|import|gone|mended)\b/;
+
+/** `1 cone`, `2 cones`, `1 bib red` */
+export function counted(many: number, what: string): string {
+  return `${many} ${many === 1 ? what.replace(/^((?:mini )?[a-z]+?)s\b/, '$1') : what}`;
 }
 
 const small = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten', 'Eleven', 'Twelve'];
@@ -80,6 +94,6 @@ const small = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eig
 /** `Four more cones`, `One cone fewer` */
 export function moreOrFewer(by: number, what: string): string {
   const many = small[Math.abs(by)] ?? `${Math.abs(by)}`;
-  const noun = Math.abs(by) === 1 ? what.replace(/^(bib|\w+?)s\b/, '$1') : what;
+  const noun = counted(Math.abs(by), what).replace(/^\d+ /, '');
   return by > 0 ? `${many} more ${noun}` : `${many} ${noun} fewer`;
 }

@@ -29,6 +29,17 @@ export interface Valued {
   readonly unit: Unit;
 }
 
+/** Those of the same name told apart by a number. */
+export function distinct(things: readonly Thing[]): Thing[] {
+  const met = new Map<string, number>();
+  return things.map((one) => {
+    const key = `${one.kind} ${one.id}`;
+    const times = (met.get(key) ?? 0) + 1;
+    met.set(key, times);
+    return times === 1 ? one : { ...one, id: `${one.id} (${times})` };
+  });
+}
+
 type Given = Pick<Thing, 'kind' | 'id' | 'title' | 'span'> & Partial<Thing>;
 
 export function thing(given: Given): Thing {

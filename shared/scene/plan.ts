@@ -39,10 +39,12 @@ export interface PlanOptions {
   /** The same with nothing but the moment that is drawn, if only one is. */
   readonly moment: PhaseAnalysis | null;
   readonly ways: readonly Way[];
+  /** Where no words go, for what is drawn over the plan. */
+  readonly clear?: readonly Box[];
 }
 
 /** `onPaper` is the grass on the sheet; words stay close to it. */
-export function drawPlan({ drill, timeline }: DrillAnalysis, plan: Plan, onPaper: Box, { theme, convention, problems, phase, moment, ways }: PlanOptions): DrawnPlan {
+export function drawPlan({ drill, timeline }: DrillAnalysis, plan: Plan, onPaper: Box, { theme, convention, problems, phase, moment, ways, clear = [] }: PlanOptions): DrawnPlan {
   const cast = castOf(drill, timeline, plan, theme);
   const later = laterPlaces(drill, timeline, cast.people.map(({ at }) => at), plan);
   const discs = [
@@ -62,6 +64,7 @@ export function drawPlan({ drill, timeline }: DrillAnalysis, plan: Plan, onPaper
     room.block(head);
     room.cross(points);
   }
+  for (const box of clear) room.block(box);
   if (drill.area) room.block(originBox(plan));
   for (const ball of balls) room.block(boxAround({ x: ball.track[1] ?? 0, y: ball.track[2] ?? 0 }, ballRadius * 2 + 0.6));
 

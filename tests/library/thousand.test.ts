@@ -14,7 +14,7 @@ const root = fileURLToPath(new URL('../../', import.meta.url));
 
 test('the example makes a thousand drills that differ in more than their name, without a problem and in printed form', () => {
   const out = folder({});
-  const { status, stderr } = spawnSync(process.execPath, [join(root, 'examples/thousand.ts'), out], { encoding: 'utf8' });
+  const { status, stderr } = spawnSync(process.execPath, [join(root, 'server/examples/thousand.ts'), out], { encoding: 'utf8' });
   expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
   const texts = readdirSync(out).map((name) => readFileSync(join(out, name), 'utf8'));
   expect(new Set(texts.map((text) => text.slice(text.indexOf('\n')))).size).toBe(1000);

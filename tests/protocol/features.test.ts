@@ -5,7 +5,7 @@ import type {
 } from 'vscode-languageserver/node';
 import { applyEdits } from '../../shared/checks/edits.ts';
 import { offsetAt, linesOf, positionAt } from '../../server/convert.ts';
-import type { SceneAnswer } from '../../shared/protocol.ts';
+import type { CompareAnswer, SceneAnswer } from '../../shared/protocol.ts';
 import { square } from '../service/texts.ts';
 import { full, minimal } from './clients.ts';
 import { editor, type Editor } from './harness.ts';
@@ -189,6 +189,15 @@ describe.each([['full', full], ['minimal', minimal]])('a %s client', (name, init
     const edits = [{ span: { from: place, to: place + 6 }, text: '(5, 4)' }];
     expect(await e.ask('halfturn/edit', { uri, version: 1, handle, to: { x: 5, y: 3.9 } })).toEqual({ version: 1, edits });
     expect(await e.ask('halfturn/edit', { uri, version: 0, handle, to: { x: 5, y: 3.9 } })).toBeNull();
+  });
+
+  test('what changed from an older text', async () => {
+    const asked = { uri, before: text.replace('(4, 4)', '(5, 4)'), beforeName: 'the last <commit>', theme: 'dark', convention: 'solid pass', nonce: 'abc' };
+    const { html } = await e.ask<CompareAnswer>('halfturn/compare', asked);
+    expect(html).toContain('Base stands at (4, 4), was at (5, 4): 1 m to the left');
+    expect(html).toContain('Before: the last &lt;commit&gt;. Now: the text in the editor.');
+    expect(html).toContain("script-src 'nonce-abc'");
+    expect((await e.ask<CompareAnswer>('halfturn/compare', { ...asked, before: text })).html).toContain('<p>Nothing changed.</p>');
   });
 
   test('a text that is not open', async () => {

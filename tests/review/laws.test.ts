@@ -7,7 +7,38 @@ import { apply, compare } from '../../shared/review/compare.ts';
 import { hostile } from '../support/hostile.ts';
 
 const examples = new URL('../../shared/examples/', import.meta.url);
-const demo = readdirSync(examples).filter((name) => name.endsWith('.drill')).map((name) => readFileSync(new URL(name, examples), 'utf8'));
+/** Where names are met twice: bibs of two teams, parts of an evening, a player in one beat. */
+const twice = `import "a.drill"
+import "a.drill"
+let long = 12
+drill "Again" {
+  area long x 12
+  team Red bib red of 2
+  team Blue bib red of 2
+  player Red1 of Red at (2, 2)
+  player Blue1 of Blue at (10, 10)
+  ball at Red1
+  cone at (1, 1)
+  cone at (1, 1)
+  note "Twice"
+  note "Twice"
+  phase "Round" {
+    Red1 passes to Blue1 while Blue1 runs to (9, 9), Blue1 runs to (8, 8), Blue1 runs to (9, 9)
+    Red1 passes to Blue1
+  }
+}
+drill "Again" {
+  area 9 x 9
+}
+session "Tuesday" {
+  players 14
+  part "Game" 15 min of "Again"
+  pause 2 min
+  part "Game" 15 min of "Again"
+  pause 2 min
+}
+`;
+const demo = [twice, ...readdirSync(examples).filter((name) => name.endsWith('.drill')).map((name) => readFileSync(new URL(name, examples), 'utf8'))];
 
 /** What a coach does to a drill: another number, another name, a line out, twice, or elsewhere. */
 const edit = fc.record({

@@ -224,27 +224,27 @@ export class DrillLines extends Lines {
   rotate(...chains: readonly (readonly Who[])[]): void {
     this.add({ kind: 'rotate', chains });
   }
-  /** A rule of the game: touches allowed, who may be in a zone, or anything in your own words. */
+  /** A rule of the game: touches allowed, who may be in a zone, or anything in your own words. Who stands on the line of a zone is in it; goalkeepers are counted only where a rule names them. */
   ruleText(text: string): void {
     this.add({ kind: 'rule', rule: 'text', text });
   }
-  /** A rule of the game: touches allowed, who may be in a zone, or anything in your own words. `rule touches 2 for Reds` */
+  /** A rule of the game: touches allowed, who may be in a zone, or anything in your own words. Who stands on the line of a zone is in it; goalkeepers are counted only where a rule names them. `rule touches 2 for Reds` */
   ruleTouches(count: Length, more: { readonly who?: Who; readonly zone?: Who } = {}): void {
     this.add({ kind: 'rule', rule: 'touches', count, ...more });
   }
-  /** A rule of the game: touches allowed, who may be in a zone, or anything in your own words. `rule Back at most 2 defenders` */
+  /** A rule of the game: touches allowed, who may be in a zone, or anything in your own words. Who stands on the line of a zone is in it; goalkeepers are counted only where a rule names them. `rule Back at most 2 defenders` */
   ruleAtMost(zone: Who, count: Length, who: Who): void {
     this.add({ kind: 'rule', rule: 'at most', zone, count, who });
   }
-  /** A rule of the game: touches allowed, who may be in a zone, or anything in your own words. `rule Back at least 1 defenders` */
+  /** A rule of the game: touches allowed, who may be in a zone, or anything in your own words. Who stands on the line of a zone is in it; goalkeepers are counted only where a rule names them. `rule Back at least 1 defenders` */
   ruleAtLeast(zone: Who, count: Length, who: Who): void {
     this.add({ kind: 'rule', rule: 'at least', zone, count, who });
   }
-  /** A rule of the game: touches allowed, who may be in a zone, or anything in your own words. `rule Back exactly 1 defenders` */
+  /** A rule of the game: touches allowed, who may be in a zone, or anything in your own words. Who stands on the line of a zone is in it; goalkeepers are counted only where a rule names them. `rule Back exactly 1 defenders` */
   ruleExactly(zone: Who, count: Length, who: Who): void {
     this.add({ kind: 'rule', rule: 'exactly', zone, count, who });
   }
-  /** A rule of the game: touches allowed, who may be in a zone, or anything in your own words. `rule Back no defenders` */
+  /** A rule of the game: touches allowed, who may be in a zone, or anything in your own words. Who stands on the line of a zone is in it; goalkeepers are counted only where a rule names them. `rule Back no defenders` */
   ruleNo(zone: Who, who: Who): void {
     this.add({ kind: 'rule', rule: 'no', zone, who });
   }

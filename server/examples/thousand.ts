@@ -1,6 +1,6 @@
-// A thousand different drills without a problem, each in a file of its own. Run: node examples/thousand.ts OUT
+// A thousand different drills without a problem, each in a file of its own. Run: node server/examples/thousand.ts OUT
 import { mkdirSync, writeFileSync } from 'node:fs';
-import { check, drill, moved, print } from '../shared/library.ts';
+import { check, drill, moved, print } from '../../shared/library.ts';
 
 const out = process.argv[2] ?? 'out/thousand';
 const trees = ['Ash', 'Beech', 'Cedar', 'Elm', 'Fir'];

@@ -1,0 +1,143 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { analyse } from '../../shared/analyse.ts';
+import { compare } from '../../shared/review/compare.ts';
+import { drills } from '../scene/drills.ts';
+
+const kite = readFileSync(new URL('../support/kite.drill', import.meta.url), 'utf8');
+const bases: Readonly<Record<string, string>> = { ...drills, kite };
+const gap = 'drill "Gates" {\n  area 20 x 20\n  let gap = 10\n  gate A at (5, 5) width gap\n  station S at (2, 2)\n}\n';
+const evening = `${drills['rondo']}session "Tuesday" {
+  players 14
+  kit 20 cones, 8 balls
+  part "Warm up" 15 min groups 2 of "Four against two" at (2, 2), (24, 2)
+  pause 2 min "drinks"
+  part "Game" 20 min
+}
+`;
+
+type Edits = readonly (readonly [from: string | RegExp, to: string])[];
+
+/** Each fact that matters on the grass, behind the sign of its kind; `all` with the details. */
+function told(text: string, edits: Edits, all = false): string[] {
+  const edited = edits.reduce((made, [from, to]) => {
+    const next = typeof from === 'string' ? made.replaceAll(from, to) : made.replace(from, to);
+    expect(next, `${from} is in the text`).not.toBe(made);
+    return next;
+  }, text);
+  return compare(analyse(text), analyse(edited)).subjects.flatMap(({ facts }) => facts)
+    .filter(({ grade, shared }) => !shared && (all || grade === 'matters')).map(({ kind, sentence }) => `${kind}: ${sentence}`);
+}
+
+/** What must be among the facts, in this order. */
+const among: readonly (readonly [what: string, base: string, edits: Edits, facts: readonly string[]])[] = [
+  ['a let, told once with what it moves', 'kite', [['let wide = 7', 'let wide = 5']], [
+    'changed: Left and Right stand 5 m from the middle, were 7 (wide); 1 movement ends elsewhere too.',
+    'changed: Pass 4, Base to Left: 0.7 m shorter (10 m, was 10.7); Left has 3.8 s in hand, had 3.9 s.',
+  ]],
+  ['a let in yards', 'two-balls', [['let side = 7', 'let side = 5']], [
+    'changed: South, East, North and West stand 5 yd from the middle, were 7 (side).',
+    'changed: Pass 1a, South to East: 2.8 yd shorter (7.1 yd, was 9.9); East has 1.3 s in hand, had 1.7 s.',
+    'changed: A repetition takes 3.7 s, was 4.5.',
+  ]],
+  ['a let across the middle, in mirrored lanes', 'two-lanes', [['let lane = 5', 'let lane = 6']], [
+    'changed: RightStart, RightMiddle, RightTop, LeftStart, LeftMiddle and LeftTop stand 6 m to the side of the middle, were 5 (lane); 6 movements end elsewhere too.',
+    'changed: A new start every 14.2 s, was 13.3.',
+  ]],
+  ['what hangs on something that moved', 'diamond', [['Screen at 10', 'Screen at 11']], [
+    'moved: The mannequin Screen is at (9, 11), was at (9, 10): 1 m up; Pivot and the ends of 3 movements go with it.',
+    'changed: Pass 2, Base to Pivot: 1 m longer (6 m, was 5); Pivot has 0.2 s in hand, had 0 s.',
+  ]],
+  ['the area', 'diamond', [['area 18 x 24', 'area 20 x 26']], [
+    'changed: The area is 20 x 26 m, was 18 x 24 m; the mannequin Screen, Base, Pivot, Wing, Top and the ends of 8 movements go with it.',
+    'changed: Space a player: 74.3 m², was 61.7.',
+  ]],
+  ['another unit', 'diamond', [['tempo    steady', 'units yd\n  tempo steady']], [
+    'changed: Lengths are in yd, were in m; the area, the mannequin Screen, Base, Pivot, Wing and 2 more go with it.',
+  ]],
+  ['a new name, everywhere it is used', 'diamond', [['Wing', 'Flank']], ['renamed: Wing is called Flank now.']],
+  ['a team and its players', 'rondo', [['Amber', 'Gold']], ['renamed: Amber is called Gold now, and its players with it.']],
+  ['a drill and a phase of another name', 'rondo', [['Four against two', 'Rondo'], ['"Won"', '"Ball won"']], [
+    'renamed: The drill is called “Rondo” now, was “Four against two”.', 'renamed: The phase is called “Ball won” now, was “Won”.',
+  ]],
+  ['a later rotation', 'diamond', [['holds 3', 'holds 5'], ['players  7', 'players 9']], [
+    'changed: Base holds 5, was 3.', 'changed: Everyone is home after 9 repetitions, was 7.', 'changed: 9 players, were 7.',
+  ]],
+  ['another rotation', 'diamond', [['Base -> Pivot -> Wing -> Top', 'Base -> Wing -> Pivot -> Top']], [
+    'changed: Now Base goes to Wing (was Pivot), Pivot goes to Top (was Wing) and Wing goes to Pivot (was Top).',
+  ]],
+  ['an open rotation', 'diamond', [['Top -> Base', 'Top']], [
+    'changed: The rotation does not close any more: a place is left empty or gets two; now Top stays (was Base).',
+  ]],
+  ['more cones, told with the kit', 'in-a-hurry', [['  pole Post', '  cone at (1, 1)\n  cone at (1, 2)\n  cone at (1, 3)\n  cone at (1, 4)\n  pole Post']], [
+    'added: 4 cones at (1, 1), (1, 2), (1, 3) and (1, 4) are new (four more cones: 4, were 0).',
+  ]],
+  ['a pole that is gone, and the fault with it', 'in-a-hurry', [['  pole Post at (4.5, 8)\n', '']], [
+    'removed: The pole Post is gone (one pole fewer: 0, was 1).', 'removed: Mended: Post stands in the way of the ball from Base to Left.',
+  ]],
+  ['a receiver who is late now', 'diamond', [['    Pivot sets to Base\n', '']], [
+    'removed: Beat 3 is gone: Pivot sets to Base.', 'changed: Pass 3, Base to Wing: Wing is 0.2 s late, had 2.1 s in hand.', 'added: New problem: Base has no ball to play: it is with Pivot.',
+  ]],
+  ['a beat that is new', 'in-a-hurry', [['    Right passes', '    Left waits 1 s\n    Right passes']], ['added: Beat 3 is new: Left waits 1 s.']],
+  ['a beat that moved', 'diamond', [['    Pivot sets to Base\n', ''], ['    Top passes to next', '    Pivot sets to Base\n    Top passes to next']], ['moved: Beat 6 was beat 3: Pivot sets to Base.']],
+  ['a beat that says something else', 'diamond', [['1 left of Wing', '2 left of Wing']], [
+    'changed: Beat 2: “Wing runs to 2 above Wing then shows to 2 left of Wing”, was “Wing runs to 2 above Wing then shows to 1 left of Wing”.',
+  ]],
+  ['a game: rules, presses, lanes', 'rondo', [['touches 2 for Amber', 'touches 1 for Amber'], ['(4, 4)', '(3, 3)']], [
+    'moved: Navy1 stands at (3, 3), was at (4, 4): 1 m to the left and 1 m down.', 'changed: Rule: Amber: at most 1 touch, was: Amber: at most 2 touches.',
+    'changed: Pass 1 of “Round the outside”, Amber1 to Amber2: Navy1 comes 0.2 s before it, came 0.4 s too late for it; open lanes: 1, was 2.',
+  ]],
+  ['zones that are declared together', 'switch-to-the-corners', [['zones Box 5 x 5', 'zones Box 6 x 6']], [
+    'changed: BoxTopLeft, BoxTopRight, BoxBottomLeft and BoxBottomRight are 6 x 6 yd, were 5 x 5.',
+  ]],
+  ['bibs', 'switch-to-the-corners', [['bib orange', 'bib red']], ['changed: Amber: bibs red, was orange.', 'removed: No bibs orange to carry any more, were 6.', 'added: 6 bibs red to carry, none before.']],
+  ['the header and the words', 'diamond', [['U14', 'U13'], ['tempo    steady', 'tempo    match'], ['Slow away', 'Slowly away']], [
+    'changed: It is for U13, was U14.', 'changed: The tempo is match, was steady.', 'changed: Coaching point: “Slowly away, quick to the ball”, was: “Slow away, quick to the ball”.',
+  ]],
+  ['a progression of another name, and one that is gone', 'diamond', [['"One touch in the middle"', '"One touch only"'], [/ {2}regress space[^}]*}\n/, '']], [
+    'renamed: Progression “One touch in the middle” is called “One touch only” now.', 'removed: Gone: regression “Wing farther out: more time”.',
+  ]],
+  ['a progression alone', 'diamond', [['let wide = 7', 'let wide = 8']], ['changed: Wing stands 8 m to the side of the middle, was 7 (wide); 3 movements end elsewhere too.']],
+];
+
+describe('facts that matter', () => {
+  test.each(among)('%s', (_, base, edits, facts) => {
+    const found = told(bases[base]!, edits);
+    expect(facts.filter((fact) => !found.includes(fact)).map((fact) => ({ missing: fact, found }))).toEqual([]);
+  });
+
+  test('a width that hangs on a let is told with it', () => {
+    expect(told(gap, [['let gap = 10', 'let gap = 8']])).toEqual(['changed: The gate A is 8 m wide, was 10 (gap).']);
+  });
+
+  test('a session', () => {
+    expect(told(evening, [['15 min', '20 min'], ['  pause 2 min "drinks"\n', ''], ['20 cones', '24 cones'], ['"Game" 20 min', '"Game" 20 min\n  part "Cool down" 5 min']])).toEqual([
+      'changed: The kit: 24 cones, 8 balls, was 20 cones, 8 balls.', 'changed: “Warm up”: lasts 20 min, was 15.', 'removed: Part gone: the pause “drinks”.', 'added: New part: “Cool down”.',
+    ]);
+  });
+
+  test('drills that have nothing in common come and go as a whole', () => {
+    const { subjects } = compare(analyse(bases['rondo']!), analyse(bases['two-lanes']!));
+    expect(subjects.flatMap(({ facts }) => facts.map(({ sentence }) => sentence))).toEqual(['The drill “Two lanes, third man” is new.', 'The drill “Four against two” is gone.']);
+  });
+
+  test('a drill of another name and another place in the file is the same drill', () => {
+    const two = `${bases['diamond']}${bases['rondo']}`;
+    const other = `${bases['rondo']!.replace('Four against two', 'Rondo')}${bases['diamond']}`;
+    expect(compare(analyse(two), analyse(other)).subjects.flatMap(({ facts }) => facts.map(({ sentence }) => sentence))).toEqual(['The drill is called “Rondo” now, was “Four against two”.']);
+  });
+});
+
+test('spaces, comments and the order of statements are no change', () => {
+  const lines = bases['two-balls']!.split('\n');
+  const station = lines.findIndex((line) => line.includes('station North'));
+  const moved = [...lines.slice(0, station), lines[station + 1]!, lines[station]!, ...lines.slice(station + 2)].join('\n// well\n').replaceAll('passes to', 'passes  to');
+  expect(compare(analyse(bases['two-balls']!), analyse(moved)).subjects.flatMap(({ facts }) => facts.filter(({ about }) => about.kind !== 'rotation'))).toEqual([]);
+});
+
+test('a beat behind two hundred others', () => {
+  const long = (more: string) => `drill "Long" {\n  area 20 x 20\n  station A at (2, 2)\n  station B at (12, 2)\n  ball at A\n  sequence {\n${'    A passes to B\n    B passes to A\n'.repeat(100)}${more}  }\n}\n`;
+  const [before, after] = [analyse(long('')), analyse(long('    A passes to B, firm\n'))];
+  const { subjects } = compare(before, after);
+  expect(subjects[0]!.facts.map(({ sentence }) => sentence)).toContain('Beat 201 is new: A passes to B, firm.');
+});
