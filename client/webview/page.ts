@@ -1,10 +1,11 @@
 /** The page of the pitch: puts its parts together, and speaks with the extension. */
 import { isShown } from '../../shared/scene/frame.ts';
-import type { Layer, SceneBeat } from '../../shared/scene/scene.ts';
+import type { SceneBeat } from '../../shared/scene/scene.ts';
 import { gripOn } from './grip.ts';
 import { keyGrip } from './handles.ts';
 import { hintOn } from './hint.ts';
 import { followTheme } from './inks.ts';
+import { isGround, onPitch } from './layers.ts';
 import { beatList, problemList } from './lists.ts';
 import type { PageSettings, PageSheet, Picture, ToHost, ToPage } from './messages.ts';
 import { pictureIn, type Thing } from './picture.ts';
@@ -34,8 +35,6 @@ interface PageState {
   readonly on: boolean;
   readonly hidden: readonly string[];
 }
-
-const onPitch: ReadonlySet<Layer> = new Set(['zones', 'control', 'grid', 'area', 'dimensions', 'lanes', 'paths', 'labels', 'later', 'furniture', 'people', 'ball', 'problems']);
 
 start(acquireVsCodeApi());
 
@@ -136,7 +135,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
   });
 
   const showGround = (time: number): void => {
-    const mark = control.checked ? shown?.scene.marks.find((each) => each.id.startsWith('ground-') && isShown(each, time)) : undefined;
+    const mark = control.checked ? shown?.scene.marks.find((each) => isGround(each) && isShown(each, time)) : undefined;
     const words = byId('ground');
     setText(words, mark?.label ?? '');
     words.hidden = mark === undefined;
