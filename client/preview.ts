@@ -230,11 +230,12 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
       void refresh();
     }),
     vscode.window.registerWebviewPanelSerializer(viewType, {
-      deserializeWebviewPanel: async (next, state: { readonly uri?: string } | undefined) => {
+      deserializeWebviewPanel: async (next, state: { readonly uri?: string; readonly drill?: number } | undefined) => {
         adopt(next);
         const uri = state?.uri;
         document = vscode.window.activeTextEditor?.document.languageId === 'drill' ? vscode.window.activeTextEditor.document
           : uri ? await vscode.workspace.openTextDocument(vscode.Uri.parse(uri)) : null;
+        drill = document?.uri.toString() === uri ? { index: state?.drill ?? 0 } : { offset: 0 };
         await refresh();
       },
     }),

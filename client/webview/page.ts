@@ -27,6 +27,8 @@ declare function acquireVsCodeApi(): Editor;
 interface PageState {
   /** The document, for the editor's next start. */
   readonly uri: string | null;
+  /** Which of its drills and phases. */
+  readonly drill: number;
   readonly view: ViewState;
   readonly time: number;
   readonly speed: string;
@@ -66,7 +68,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
   let playsOn: number | null = null;
 
   const save = (): void => setState({
-    uri: shown?.uri ?? saved?.uri ?? null, view: view.state(), time: player.time(), speed: speed.value, loop: loop.checked, rounds: rounds.checked, on: on.checked,
+    uri: shown?.uri ?? saved?.uri ?? null, drill: shown?.drill ?? saved?.drill ?? 0, view: view.state(), time: player.time(), speed: speed.value, loop: loop.checked, rounds: rounds.checked, on: on.checked,
     hidden: toggles.filter((toggle) => !toggle.checked).map((toggle) => toggle.dataset['toggles'] ?? ''),
   });
   const saveSoon = settled(save, 300);
