@@ -7,6 +7,7 @@ import { analysedNotification, type Analysed, type EditAnswer, type EditParams, 
 import { curesOf } from './cures.ts';
 import { conventionSetting, pageSettings } from './settings.ts';
 import { pageHtml } from './webview/html.ts';
+import { isOnPage } from './webview/layers.ts';
 import type { PageProblem, Picture, PlayerAction, ToHost, ToPage } from './webview/messages.ts';
 
 export const viewType = 'halfturn.pitch';
@@ -33,9 +34,10 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
   let fetching: 'no' | 'yes' | 'again' = 'no';
   /** The picture that the page has, as JSON: drawing it again would only keep the editor from its keys. */
   let told = '';
-  /** A picture is on its way to the page or being drawn; and the newest that waits until it is there. */
-  let drawing = false;
+  /** When a picture was sent that the page has not drawn yet, null without one; and the newest that waits. */
+  let sent: number | null = null;
   let waiting: Picture | null = null;
+  let sendSoon: ReturnType<typeof setTimeout> | undefined;
   let control = false;
   /** What the page has put into the editor, which is not told back to it. */
   let revealed: string | null = null;
@@ -73,12 +75,13 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
     if (!found) {
       told = '';
       waiting = null;
+      clearTimeout(sendSoon);
       return tell({ kind: 'nothing', uri, message: 'There is no drill in this file yet.' });
     }
     panel.title = `Pitch: ${found.scene.title}${pinned ? ' (pinned)' : ''}`;
     const { rotation, measures } = found;
     const picture: Picture = {
-      uri, version: found.version, scene: found.scene, drill: found.index, drills: found.drills.map(({ name, drill: of, phase, after }) => ({ name, drill: of, phase, after })),
+      uri, version: found.version, scene: { ...found.scene, marks: found.scene.marks.filter(isOnPage) }, drill: found.index, drills: found.drills.map(({ name, drill: of, phase, after }) => ({ name, drill: of, phase, after })),
       problems: found.problems.map(onPage), cursor: of.version === found.version ? cursorIn(of) : null, broken: found.broken && onPage(found.broken),
       turn: rotation && { places: rotation.places, image: rotation.image, order: rotation.order, interval: measures.interval?.seconds ?? null },
     };
@@ -91,16 +94,19 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
     }
   };
 
-  /** One picture at a time: those that the page has no time for are left out. */
+  /** The next when the one before is drawn, or after a while: the way to the page may be longer than that. Those between are left out. */
   const draw = (picture: Picture): void => {
-    if (drawing) {
-      waiting = picture;
+    clearTimeout(sendSoon);
+    const wait = sent === null ? 0 : sent + patience - performance.now();
+    waiting = wait > 0 ? picture : null;
+    if (wait > 0) {
+      sendSoon = setTimeout(() => draw(picture), wait);
       return;
     }
     const words = JSON.stringify(picture);
     if (words === told) return;
     told = words;
-    drawing = ready;
+    sent = ready ? performance.now() : null;
     tell({ kind: 'picture', picture });
   };
 
@@ -159,17 +165,14 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
       case 'ready':
         ready = true;
         told = '';
-        drawing = false;
+        sent = null;
         waiting = null;
         tell({ kind: 'settings', settings: pageSettings() });
         return refresh();
-      case 'drawn': {
-        const next = waiting;
-        drawing = false;
-        waiting = null;
-        if (next) draw(next);
+      case 'drawn':
+        sent = null;
+        if (waiting) draw(waiting);
         return;
-      }
       case 'control':
         control = message.shown;
         return refresh();
@@ -227,11 +230,12 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
       void refresh();
     }),
     vscode.window.registerWebviewPanelSerializer(viewType, {
-      deserializeWebviewPanel: async (next, state: { readonly uri?: string } | undefined) => {
+      deserializeWebviewPanel: async (next, state: { readonly uri?: string; readonly drill?: number } | undefined) => {
         adopt(next);
         const uri = state?.uri;
         document = vscode.window.activeTextEditor?.document.languageId === 'drill' ? vscode.window.activeTextEditor.document
           : uri ? await vscode.workspace.openTextDocument(vscode.Uri.parse(uri)) : null;
+        drill = document?.uri.toString() === uri ? { index: state?.drill ?? 0 } : { offset: 0 };
         await refresh();
       },
     }),
@@ -258,11 +262,15 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
     shown: () => (document ? { document, drill } : null),
     dispose: () => {
       clearTimeout(curesSoon);
+      clearTimeout(sendSoon);
       subscriptions.dispose();
       panel?.dispose();
     },
   };
 }
+
+/** Milliseconds after which a picture is sent though the one before may not be drawn yet. */
+const patience = 100;
 
 function cursorIn(document: vscode.TextDocument): number | null {
   const editor = vscode.window.visibleTextEditors.find((each) => each.document === document);

@@ -1,10 +1,11 @@
 /** The page of the pitch: puts its parts together, and speaks with the extension. */
 import { isShown } from '../../shared/scene/frame.ts';
-import type { Layer, SceneBeat } from '../../shared/scene/scene.ts';
+import type { SceneBeat } from '../../shared/scene/scene.ts';
 import { gripOn } from './grip.ts';
 import { keyGrip } from './handles.ts';
 import { hintOn } from './hint.ts';
 import { followTheme } from './inks.ts';
+import { isGround, onPitch } from './layers.ts';
 import { beatList, problemList } from './lists.ts';
 import type { PageSettings, PageSheet, Picture, ToHost, ToPage } from './messages.ts';
 import { pictureIn, type Thing } from './picture.ts';
@@ -26,6 +27,8 @@ declare function acquireVsCodeApi(): Editor;
 interface PageState {
   /** The document, for the editor's next start. */
   readonly uri: string | null;
+  /** Which of its drills and phases. */
+  readonly drill: number;
   readonly view: ViewState;
   readonly time: number;
   readonly speed: string;
@@ -34,8 +37,6 @@ interface PageState {
   readonly on: boolean;
   readonly hidden: readonly string[];
 }
-
-const onPitch: ReadonlySet<Layer> = new Set(['zones', 'control', 'grid', 'area', 'dimensions', 'lanes', 'paths', 'labels', 'later', 'furniture', 'people', 'ball', 'problems']);
 
 start(acquireVsCodeApi());
 
@@ -67,7 +68,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
   let playsOn: number | null = null;
 
   const save = (): void => setState({
-    uri: shown?.uri ?? saved?.uri ?? null, view: view.state(), time: player.time(), speed: speed.value, loop: loop.checked, rounds: rounds.checked, on: on.checked,
+    uri: shown?.uri ?? saved?.uri ?? null, drill: shown?.drill ?? saved?.drill ?? 0, view: view.state(), time: player.time(), speed: speed.value, loop: loop.checked, rounds: rounds.checked, on: on.checked,
     hidden: toggles.filter((toggle) => !toggle.checked).map((toggle) => toggle.dataset['toggles'] ?? ''),
   });
   const saveSoon = settled(save, 300);
@@ -136,7 +137,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
   });
 
   const showGround = (time: number): void => {
-    const mark = control.checked ? shown?.scene.marks.find((each) => each.id.startsWith('ground-') && isShown(each, time)) : undefined;
+    const mark = control.checked ? shown?.scene.marks.find((each) => isGround(each) && isShown(each, time)) : undefined;
     const words = byId('ground');
     setText(words, mark?.label ?? '');
     words.hidden = mark === undefined;

@@ -1,6 +1,7 @@
 /** The time line below the pitch: shows the moment, the beat that is played and where problems lie; a touch on it sets the time. */
 import type { Scene, SceneBeat } from '../../shared/scene/scene.ts';
 import { mm } from '../../shared/scene/shapes.ts';
+import { onStrip } from './layers.ts';
 import type { PageProblem } from './messages.ts';
 import { pictureIn } from './picture.ts';
 import { alike, setAttribute, svgNode } from './shapes.ts';
@@ -19,7 +20,7 @@ const around = { left: 22, top: 8, right: 4, bottom: 7 } as const;
 export function stripIn(svg: SVGSVGElement, { seek, seized }: { readonly seek: (time: number) => void; readonly seized: () => void }): Strip {
   const band = svgNode('rect', { class: 'band' });
   svg.append(band);
-  const picture = pictureIn(svg, new Set(['strip']));
+  const picture = pictureIn(svg, onStrip);
   const flags = svgNode('g', { class: 'flags' });
   const cursor = svgNode('g', { class: 'time' });
   const line = svgNode('path', { class: 'time-line' });
