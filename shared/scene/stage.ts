@@ -31,6 +31,15 @@ export interface StageOptions {
   readonly control?: boolean;
   /** Which progression or regression of its drill this is. */
   readonly variation?: Pick<ChangedDrill, 'kind' | 'name'>;
+  /** The plan with its dimensions and its key, without panels and time line, at the largest scale at which it fits this room. */
+  readonly alone?: Alone;
+}
+
+/** Millimetres. Symbols and letters are `enlarged` so many times: the scene is drawn that much smaller and has to be shown that much larger. */
+export interface Alone {
+  readonly width: number;
+  readonly height: number;
+  readonly enlarged: number;
 }
 
 /** The scene of one drill. Total: a drill without area, people or play gives a clean, emptier sheet. */
@@ -39,8 +48,11 @@ export function stage(whole: DrillAnalysis, options: StageOptions): Scene {
   const analysis = phase ? asDrill(whole, phase) : whole;
   const { drill, timeline } = analysis;
   const measure = measureOf(drill);
-  const scale = options.scale !== undefined && options.scale > 0 ? options.scale : scaleFor(grassOf(drill, timeline, 1000 / scales[0]));
-  const perMetre = 1000 / scale;
+  const { alone } = options;
+  const scale = options.scale !== undefined && options.scale > 0 ? options.scale
+    : alone ? scaleAlone((perMetre) => grassOf(drill, timeline, perMetre), alone)
+    : scaleFor(grassOf(drill, timeline, 1000 / scales[0]), room);
+  const perMetre = 1000 / scale / (alone?.enlarged ?? 1);
   const grass = grassOf(drill, timeline, perMetre);
   const beats = beatWords(drill, timeline);
   const problems = options.problems ?? [];
@@ -48,9 +60,9 @@ export function stage(whole: DrillAnalysis, options: StageOptions): Scene {
   const grounds = phase && options.control ? groundsOf(drill, phase) : [];
   const under = [...(options.variation ? [variationWords(options.variation)] : []), ...(phase ? [phaseWords(phase.phase)] : [])];
   const ways = waysOf(drill, timeline);
-  const sheet = compose(analysis, options, {
-    scale, grass, beats, problems, notes, under, strip: stripHeight(analysis, phase), grounds,
-    key: keyPanel(analysis, { theme: options.theme, convention: options.convention, ...usedKinds(analysis, ways, scale), phase, control: grounds.length > 0 }, column),
+  const keyOf = (width: number) => keyPanel(analysis, { theme: options.theme, convention: options.convention, ...usedKinds(analysis, ways, scale), phase, control: grounds.length > 0 }, width);
+  const sheet = alone ? composeAlone(grass, perMetre, keyOf) : compose(analysis, options, {
+    scale, grass, beats, problems, notes, under, strip: stripHeight(analysis, phase), grounds, key: keyOf(column),
   });
 
   const plan: Plan = { scale, perMetre, left: sheet.plan.x - grass.left * perMetre, bottom: sheet.plan.y + grass.bottom * perMetre };
@@ -59,9 +71,9 @@ export function stage(whole: DrillAnalysis, options: StageOptions): Scene {
     top: sheet.plan.y, bottom: sheet.plan.y + (grass.bottom - grass.top) * perMetre,
   };
   const drawn = drawPlan(analysis, plan, onPaper, { theme: options.theme, convention: options.convention, problems, phase, ways });
-  const strip = stripOf(analysis, phase, options.theme, { left: margin, top: sheet.stripTop, width: sheet.leftWidth });
+  const strip = alone ? null : stripOf(analysis, phase, options.theme, { left: margin, top: sheet.stripTop, width: sheet.leftWidth });
   const marks: Mark[] = [
-    { id: 'sheet', layer: 'sheet', span: drill.span, label: null, shapes: [box(2.5, 2.5, sheet.width - 5, sheet.height - 5, stroked('ink', 0.35))] },
+    ...(alone ? [] : [{ id: 'sheet', layer: 'sheet', span: drill.span, label: null, shapes: [box(2.5, 2.5, sheet.width - 5, sheet.height - 5, stroked('ink', 0.35))] } as const]),
     ...areaMarks(drill, plan, grass, measure),
     ...controlMarks(drill, grounds, plan),
     ...dimensionMarks(drill, measuredExtent(drill, grass), onPaper, plan, measure),
@@ -92,9 +104,26 @@ const scales = [50, 100, 125, 200, 250, 300, 400, 500, 1000] as const;
 /** Millimetres that the grass may take on the sheet. */
 const room = { width: 165, height: 136 } as const;
 
-function scaleFor(grass: Box): number {
-  const [width, height] = [grass.right - grass.left, grass.bottom - grass.top];
-  const fits = (scale: number) => (width * 1000) / scale <= room.width && (height * 1000) / scale <= room.height;
+type Room = Pick<Alone, 'width' | 'height'>;
+
+function scaleFor(grass: Box, within: Room): number {
+  return largest((scale) => fitsIn(grass, within, scale));
+}
+
+/** A queue takes more metres at smaller scales, so the grass is measured at each. */
+function scaleAlone(grassAt: (perMetre: number) => Box, { width, height, enlarged }: Alone): number {
+  const within: Room = {
+    width: width - (dimensionRoom.left + dimensionRoom.right) * enlarged,
+    height: height - (dimensionRoom.top + dimensionRoom.bottom + keyRoom) * enlarged,
+  };
+  return largest((scale) => fitsIn(grassAt(1000 / scale / enlarged), within, scale));
+}
+
+function fitsIn(grass: Box, within: Room, scale: number): boolean {
+  return ((grass.right - grass.left) * 1000) / scale <= within.width && ((grass.bottom - grass.top) * 1000) / scale <= within.height;
+}
+
+function largest(fits: (scale: number) => boolean): number {
   let larger = 2000;
   while (!fits(larger) && larger < 1e9) larger *= 2;
   return scales.find(fits) ?? larger;
@@ -140,6 +169,22 @@ function compose(analysis: DrillAnalysis, options: StageOptions, parts: Parts): 
   const size = ({ width, height }: Sheet) => width * height * Math.max(1, height / width / 1.5, width / height / 2);
   return size(beside) <= size(below) * 1.05 ? beside : below;
 }
+
+/** Left for the key below a plan alone. */
+const keyRoom = 18;
+
+function composeAlone(grass: Box, perMetre: number, keyOf: (width: number) => Panel | null): Sheet {
+  const width = Math.max((grass.right - grass.left) * perMetre + dimensionRoom.left + dimensionRoom.right, leastAlone);
+  const height = (grass.bottom - grass.top) * perMetre + dimensionRoom.top + dimensionRoom.bottom;
+  const key = keyOf(width);
+  return {
+    width, height: height + (key?.height ?? 0), plan: { x: dimensionRoom.left, y: dimensionRoom.top }, leftWidth: width, stripTop: height,
+    panels: () => key?.draw(0, height) ?? [],
+  };
+}
+
+/** Two columns of the key. */
+const leastAlone = 76;
 
 function sizes({ scale, grass, strip }: Parts, least: number) {
   const width = ((grass.right - grass.left) * 1000) / scale;

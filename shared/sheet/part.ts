@@ -1,0 +1,216 @@
+/** What the page of a part says: the drawing, how it starts, the play, the rules, what to coach, what to change, what to carry out. */
+import { analyseDrill, type DrillAnalysis } from '../analyse.ts';
+import type { ChangedDrill, Drill } from '../model/drill.ts';
+import type { Convention } from '../scene/lines.ts';
+import { notesOf, type Note } from '../scene/notes.ts';
+import type { Theme } from '../scene/palette.ts';
+import { stage, type Scene } from '../scene/scene.ts';
+import { figure as number, lengthWords, measureOf } from '../scene/units.ts';
+import { aloud } from '../scene/words.ts';
+import type { SetUp, Tape } from '../session/analysis.ts';
+import { bullets, minor, prose, section, titled, type Block, type Figure, type Heading, type Item, type Table } from './blocks.ts';
+import { columnWidth } from './style.ts';
+import { areaWords, counted, duration, listed, tally, things } from './words.ts';
+
+export interface PartPage {
+  readonly title: Heading;
+  readonly facts: string;
+  readonly figure: Figure;
+  readonly blocks: readonly Block[];
+  /** Of the drawing, such as 1:200. */
+  readonly scale: string;
+}
+
+export interface PartOptions {
+  readonly theme: Theme;
+  readonly convention: Convention;
+  /** Millimetres for the drawing. */
+  readonly room: { readonly width: number; readonly height: number };
+  /** Gives a picture its place among those that move. */
+  readonly place: (scene: Scene) => number;
+}
+
+/** Symbols and letters of the drawing, so that they can be read at arm's length. */
+const enlarged = 1.25;
+
+export function partPage(analysis: DrillAnalysis, setUp: SetUp | null, title: Heading, options: PartOptions): PartPage {
+  const { drill } = analysis;
+  const plays = drill.sequences.some(({ kind }) => kind === 'sequence');
+  const phases = analysis.phases.map(({ phase }) => phase.name ?? phase.id);
+  const [shown, ...others] = [...(plays || phases.length === 0 ? [null] : []), ...phases];
+  const main = drawing(analysis, shown ?? null, options.room, enlarged, options);
+  const notes = notesOf(analysis, null);
+  return {
+    title,
+    facts: factsOf(analysis, main.scene),
+    figure: main.figure,
+    scale: `1:${main.scene.plan.scale}`,
+    blocks: [
+      ...titled('How it starts', bullets(startWords(drill))),
+      ...titled(shown === null || shown === undefined ? 'Play' : `Phase: ${shown}`, beats(main)),
+      ...others.flatMap((phase) => {
+        const small = drawing(analysis, phase, { width: columnWidth, height: 84 }, 1, options);
+        return [section(`Phase: ${phase ?? ''}`), small.figure, ...beats(small)];
+      }),
+      ...titled('Rotation', bullets(entries(notes, 'rotation'))),
+      ...titled('Rules and scoring', bullets(entries(notes, 'rules').filter((words) => !/ bouts? of /.test(words)))),
+      ...titled('Time', drill.bouts ? [prose(boutWords(drill.bouts))] : []),
+      ...coaching(drill),
+      ...titled('Questions', bullets(drill.questions)),
+      ...titled('Safety', bullets(drill.safety)),
+      ...titled('Notes on the drill', bullets(drill.notes)),
+      ...changes(analysis),
+      ...setting(analysis, setUp),
+    ],
+  };
+}
+
+// ---------------------------------------------------------------- drawing
+
+interface Drawing {
+  readonly scene: Scene;
+  readonly figure: Figure;
+  readonly picture: number;
+}
+
+function drawing(analysis: DrillAnalysis, phase: string | null, room: PartOptions['room'], times: number, { theme, convention, place }: PartOptions): Drawing {
+  const scene = stage(analysis, { theme, convention, alone: { ...room, enlarged: times }, ...(phase === null ? {} : { phase }) });
+  const picture = place(scene);
+  const figure: Figure = {
+    kind: 'figure', width: scene.width * times, height: scene.height * times, label: `${scene.title}. ${scene.description}`,
+    content: { kind: 'scene', scene, enlarged: times, picture },
+  };
+  return { scene, figure, picture };
+}
+
+function beats({ scene, picture }: Drawing): Item[] {
+  return scene.beats.map(({ label, text }, beat) => ({ kind: 'item', marker: label, text, plays: scene.end > 0 ? { picture, beat } : null }));
+}
+
+// ---------------------------------------------------------------- words
+
+function factsOf({ drill, measures }: DrillAnalysis, scene: Scene): string {
+  const space = measures.spacePerPlayer ? [`${number(Math.round(measures.spacePerPlayer.outfield))} m² a player`] : [];
+  const area = areaWords(drill);
+  return [
+    ...(drill.theme === null ? [] : [drill.theme]),
+    drill.ageLabel ?? 'adult', counted(measures.players, 'player'), ...(area === null ? [] : [area]), ...space, `tempo ${drill.tempo.value}`, `drawn 1:${scene.plan.scale}`,
+  ].join(' · ');
+}
+
+/** Who stands where, and where the balls are, before the first ball is played. */
+function startWords(drill: Drill): string[] {
+  const measure = measureOf(drill);
+  const at = (spot: { readonly x: number; readonly y: number }) => `${lengthWords(spot.x, measure)} across, ${lengthWords(spot.y, measure)} up`;
+  const names = new Map(drill.actors.map(({ id, name }) => [id, name]));
+  const keepers = drill.actors.filter(({ kind }) => kind === 'keeper');
+  return [
+    ...(drill.stations.length > 0 ? [`${listed(drill.stations.map(({ name, holds }) => `${name} ${number(holds)}`))}: so many start at each place.`] : []),
+    ...drill.stations.map(({ name, at: spot }) => `${name}: ${at(spot)}.`),
+    ...drill.teams.map(({ name, bib, size, kind }) => `${name}${kind === 'floaters' ? ', with whoever has the ball' : ''}: ${counted(size, 'player')}${bib === null ? '' : `, bibs ${bib}`}.`),
+    ...keepers.map(({ name, team }) => `${name} keeps goal${team === null ? '' : ` for ${drill.teams.find(({ id }) => id === team)?.name ?? team}`}.`),
+    ...drill.balls.map(({ count, holder, at: spot }) => {
+      const where = holder === null ? `at ${at(spot)}` : `with ${names.get(holder) ?? holder}`;
+      return `${counted(count, 'ball')} ${where}.`;
+    }),
+  ];
+}
+
+function entries(notes: readonly Note[], id: string): string[] {
+  return (notes.find((note) => note.id === id)?.entries ?? []).map(({ text }) => aloud(text));
+}
+
+function boutWords({ count, length, rest }: NonNullable<Drill['bouts']>): string {
+  return `${counted(count, 'bout')} of ${duration(length)}${rest > 0 ? `, ${duration(rest)} rest between them` : ''}: ${duration(count * length + Math.max(0, count - 1) * rest)} in all.`;
+}
+
+const corners = ['technical', 'psychological', 'physical', 'social'] as const;
+
+function coaching({ points }: Drill): Block[] {
+  const found = corners.flatMap((corner) => {
+    const texts = points.filter((point) => point.corner === corner).map(({ text }) => text);
+    return texts.length === 0 ? [] : [minor(`${corner[0]?.toUpperCase()}${corner.slice(1)}`), ...bullets(texts)];
+  });
+  return titled('Coaching points', found);
+}
+
+// ---------------------------------------------------------------- changes
+
+function changes(analysis: DrillAnalysis): Block[] {
+  const of = (kind: ChangedDrill['kind']) => analysis.drill.changes.filter((change) => change.kind === kind).flatMap((change): Block[] => [
+    minor(`${change.name} (${change.lever})`), ...bullets(differences(analysis, analyseDrill(change.drill))),
+  ]);
+  return [...titled('Make it harder', of('progress')), ...titled('Make it easier', of('regress'))];
+}
+
+/** What is not the same, old and new. */
+function differences(before: DrillAnalysis, after: DrillAnalysis): string[] {
+  const rows = [measured(before), measured(after)] as const;
+  const numbers = rows[0].flatMap(([what, old], index) => {
+    const now = rows[1][index]?.[1] ?? '–';
+    return old === now ? [] : [`${what}: ${old} before, ${now} now`];
+  });
+  const rules = (analysis: DrillAnalysis) => ['rotation', 'rules'].flatMap((id) => entries(notesOf(analysis, null), id));
+  const [old, now] = [rules(before), rules(after)];
+  const moved = after.drill.stations.flatMap(({ name, at }) => {
+    const was = before.drill.stations.find((station) => station.name === name);
+    const far = was ? Math.hypot(was.at.x - at.x, was.at.y - at.y) : 0;
+    return far >= 0.05 ? [`${name} stands ${lengthWords(far, measureOf(after.drill))} ${measureOf(after.drill).name} from where it was`] : [];
+  });
+  const found = [...now.filter((words) => !old.includes(words)), ...old.filter((words) => !now.includes(words)).map((words) => `No longer: ${words}`), ...moved, ...numbers];
+  return found.length > 0 ? found : ['The numbers stay as they are.'];
+}
+
+function measured({ drill, measures }: DrillAnalysis): (readonly [string, string])[] {
+  const perMinute = measures.perMinute;
+  return [
+    ['Area', areaWords(drill) ?? '–'],
+    ['Players', `${measures.players}`],
+    ['Space a player', measures.spacePerPlayer ? `${Math.round(measures.spacePerPlayer.outfield)} m²` : '–'],
+    ['One repetition', `${measures.duration.toFixed(1)} s`],
+    ['A start every', measures.interval ? `${measures.interval.seconds.toFixed(1)} s` : '–'],
+    ['Touches a minute each', perMinute ? perMinute.touches.toFixed(1) : '–'],
+    ['Metres a minute each', perMinute ? `${Math.round(perMinute.metres)}` : '–'],
+    ['Bouts', drill.bouts ? boutWords(drill.bouts).replace(/\.$/, '') : '–'],
+  ];
+}
+
+// ---------------------------------------------------------------- kit and setting out
+
+function setting({ drill, measures }: DrillAnalysis, setUp: SetUp | null): Block[] {
+  if (setUp === null) {
+    const kit = measures.kit.map(({ what, count }) => `${count} ${count === 1 ? what.replace(/s\b/, '') : what}`);
+    return titled('Kit', kit.length === 0 ? [] : [prose(`${listed(kit)}.`)]);
+  }
+  const kit = [
+    ...(setUp.things.length > 0 ? [tally(setUp.things)] : []),
+    ...(setUp.balls > 0 ? [things('ball', setUp.balls)] : []),
+    ...setUp.bibs.map(({ colour, count }) => `${things('bib', count)} ${colour}`),
+  ];
+  const order = drill.area ? [prose('Lay the first side with the tape, then the second from its end; where the diagonal is right, the corner is square.', 'small')] : [];
+  return [
+    ...titled('Kit', kit.length === 0 ? [] : [prose(`${kit.join(', ')}.`)]),
+    ...titled('Setting out', setUp.tapes.length === 0 ? [] : [...order, tapeTable(setUp.tapes)]),
+  ];
+}
+
+function tapeTable(tapes: readonly Tape[]): Table {
+  return {
+    kind: 'table',
+    columns: [{ title: 'In this order', share: 0.52, right: false }, ...['m', 'yd', 'strides'].map((title) => ({ title, share: 0.16, right: true }))],
+    rows: tapes.map((tape, index) => [`${index + 1}. ${tapeWords(tape)}`, number(tape.metres), tape.yards.toFixed(1), `${tape.strides}`]),
+  };
+}
+
+function tapeWords({ kind, what }: Tape): string {
+  switch (kind) {
+    case 'width':
+      return `${what}, width`;
+    case 'length':
+      return `${what}, length`;
+    case 'diagonal':
+      return `${what}, diagonal`;
+    case 'point':
+      return what;
+  }
+}

@@ -1,0 +1,90 @@
+/** Numbers and people of a session in words. */
+import type { Drill } from '../model/drill.ts';
+import { figure, lengthWords, measureOf } from '../scene/units.ts';
+import type { PartSlot, SessionAnalysis, Slot, Thing } from '../session/analysis.ts';
+
+export interface NumberedPart {
+  /** From 1, as on the strip. */
+  readonly number: number;
+  /** Its place in the timetable. */
+  readonly index: number;
+  readonly slot: Slot & PartSlot;
+}
+
+export function partsOf({ timetable }: SessionAnalysis): NumberedPart[] {
+  const parts: NumberedPart[] = [];
+  for (const [index, slot] of timetable.entries()) if (slot.kind === 'part') parts.push({ number: parts.length + 1, index, slot });
+  return parts;
+}
+
+/** Seconds as minutes: 15, 7:30. */
+export function minutes(seconds: number): string {
+  const whole = Math.round(seconds);
+  return whole % 60 === 0 ? `${whole / 60}` : `${Math.floor(whole / 60)}:${`${whole % 60}`.padStart(2, '0')}`;
+}
+
+/** 40 s, 2 min, 3 min 20 s. */
+export function duration(seconds: number): string {
+  const whole = Math.round(seconds);
+  const parts = [...(whole >= 60 ? [`${Math.floor(whole / 60)} min`] : []), ...(whole % 60 > 0 || whole === 0 ? [`${whole % 60} s`] : [])];
+  return parts.join(' ');
+}
+
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${figure(count)} ${count === 1 ? one : many}`;
+}
+
+export function listed(words: readonly string[]): string {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
+}
+
+const thingNames = {
+  cone: ['cone', 'cones'], disc: ['disc', 'discs'], pole: ['pole', 'poles'], mannequin: ['mannequin', 'mannequins'], goal: ['goal', 'goals'],
+  minigoal: ['mini goal', 'mini goals'], hurdle: ['hurdle', 'hurdles'], ladder: ['ladder', 'ladders'], ball: ['ball', 'balls'], bib: ['bib', 'bibs'],
+} as const;
+
+export type ThingKind = keyof typeof thingNames;
+
+export function things(kind: ThingKind, count: number): string {
+  return counted(count, ...thingNames[kind]);
+}
+
+export function thingName(kind: ThingKind): string {
+  return thingNames[kind][1];
+}
+
+/** `6 discs and 1 mannequin`; empty for nothing. */
+export function tally(all: readonly { readonly kind: Thing['kind'] }[]): string {
+  const counts = new Map<Thing['kind'], number>();
+  for (const { kind } of all) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  return listed([...counts].map(([kind, count]) => things(kind, count)));
+}
+
+/** Those on the register, by name where there is a list of names, else by number; each kept from turning its neighbours round. */
+export function people(members: readonly number[], names: readonly string[]): string {
+  const named = members.filter((member) => names[member - 1] !== undefined).map((member) => isolated(names[member - 1] as string));
+  const others = members.filter((member) => names[member - 1] === undefined);
+  const numbers = others.length === 0 ? [] : [`${others.length === 1 ? 'player' : 'players'} ${runs(others)}`];
+  return [...named, ...numbers].join(', ');
+}
+
+/** FIRST STRONG ISOLATE and POP DIRECTIONAL ISOLATE (Unicode UAX #9) about names that run from right to left. */
+function isolated(name: string): string {
+  return /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufeff]/.test(name) ? `\u2068${name}\u2069` : name;
+}
+
+/** 1–4, 6, 9–10. */
+function runs(numbers: readonly number[]): string {
+  const found: [number, number][] = [];
+  for (const number of [...numbers].sort((a, b) => a - b)) {
+    const last = found.at(-1);
+    if (last && number === last[1] + 1) last[1] = number;
+    else found.push([number, number]);
+  }
+  return found.map(([from, to]) => (from === to ? `${from}` : `${from}–${to}`)).join(', ');
+}
+
+export function areaWords(drill: Drill): string | null {
+  const measure = measureOf(drill);
+  return drill.area && `${lengthWords(drill.area.width, measure)} × ${lengthWords(drill.area.length, measure)} ${measure.name}`;
+}
