@@ -6,7 +6,7 @@ import { PlaceParser, wordOf } from './place-parser.ts';
 import type { Rule } from './place-parser.ts';
 import { statementForms } from './statements/index.ts';
 import { nearest } from './spelling.ts';
-import { AnyWord, Comma, Dot, keyword, keywords, Minus, Plus, signs, Slash, Star } from './tokens.ts';
+import { AnyWord, Comma, Dot, keyword, keywords, Minus, Plus, sameAs, signs, Slash, Star } from './tokens.ts';
 import type { Action, Modifier, Part } from './tree.ts';
 import { verbForms } from './verbs.ts';
 import type { VerbForm } from './verbs.ts';
@@ -205,7 +205,7 @@ class LineParser extends PlaceParser {
 
   #words(text: string): Step {
     const types = text.split(' ').map((each) => (
-      [++this.#index, keywords.get(each) ?? signs.find((sign) => sign.name === each)!] as const
+      [++this.#index, sameAs.get(each) ?? keywords.get(each) ?? signs.find((sign) => sign.name === each)!] as const
     ));
     return () => { for (const [index, type] of types) this.consume(index, type); };
   }

@@ -81,7 +81,7 @@ export const keywords: ReadonlyMap<string, TokenType> = new Map([...reserved].ma
   word, createToken({ name: word, pattern: Lexer.NA, categories: [nouns.has(word) ? Noun : AnyWord] }),
 ]));
 /** Other ways to write a word or sign. */
-const sameAs: ReadonlyMap<string, TokenType> = new Map([['touch', keyword('touches')], ['×', keyword('x')]]);
+export const sameAs: ReadonlyMap<string, TokenType> = new Map([['touch', keyword('touches')], ['keepers', keyword('keeper')], ['×', keyword('x')]]);
 
 export const signs: readonly TokenType[] = [
   Arrow, Plus, Minus, Star, Slash, Equals, Comma, Dot, Open, Close, OpenBrace, CloseBrace,

@@ -296,9 +296,15 @@ export type SessionStatement =
   | (Line & { readonly kind: 'pitch'; readonly size: Size })
   /** `kit 20 cones, 4 poles, 8 balls, 7 bibs red` */
   | (Line & { readonly kind: 'kit'; readonly items: readonly { readonly count: Expression; readonly what: Word; readonly colour: Word | null }[] })
+  | (Line & { readonly kind: 'hands'; readonly count: Expression })
+  /** `without 1 "sore ankle" for "Game"`: no part is every part. */
+  | (Line & { readonly kind: 'without'; readonly count: Expression; readonly reason: Quote; readonly parts: readonly Quote[] })
+  /** `joins 1 keeper for "Game"` */
+  | (Line & { readonly kind: 'joins'; readonly count: Expression; readonly keeper: boolean; readonly part: Quote })
+  /** `groups 2` is how many, `groups 8, 7` how large. */
   | (Line & {
-      readonly kind: 'part'; readonly name: Quote; readonly length: Expression; readonly groups: Expression | null;
-      readonly of: Quote | null; readonly at: readonly Place[];
+      readonly kind: 'part'; readonly name: Quote; readonly length: Expression; readonly groups: readonly Expression[];
+      readonly of: Quote | null; readonly change: Quote | null; readonly resting: Expression | null; readonly at: readonly Place[];
     })
   | (Line & { readonly kind: 'pause'; readonly length: Expression; readonly name: Quote | null })
   | Extract<Coaching, { kind: 'question' | 'safety' }>;

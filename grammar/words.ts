@@ -73,7 +73,10 @@ export const words: readonly WordEntry[] = [
   entry('joining', 'pass', 'A pass that scores.', 'score 1 for pass from Back to Front'),
   entry('joining', 'goal in', 'A goal that scores.', 'score 2 for goal in North'),
   entry('joining', 'rest', 'The rest after each bout.', 'bouts 4 x 3 min rest 1 min'),
-  entry('joining', 'groups', 'How many groups do the same side by side.', 'part "Kite" 15 min groups 2'),
+  entry('joining', 'groups', 'How many groups do the same side by side; with several numbers, how large each is.', 'part "Kite" 15 min groups 2'),
+  entry('joining', 'with', 'The progression or regression that is played.', 'part "Kite, faster" 10 min of "Kite" with "One touch"'),
+  entry('joining', 'resting', 'How many have a rest at a time and take turns.', 'part "Game" 20 min of "Four against two" resting 1'),
+  entry('joining', 'keepers', 'Goalkeepers.', 'joins 2 keepers for "Game"'),
 
   value('walk', 'At walking pace.', 'tempo walk'),
   value('steady', 'At training pace.', 'tempo steady'),

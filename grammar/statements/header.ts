@@ -65,4 +65,8 @@ export const header = [
     stands: session, family: 'header',
     doc: 'The equipment that is there.', example: 'kit 20 cones, 4 poles, 7 bibs red',
   }),
+  statement('hands', {
+    pieces: [field('count', 'count')], stands: session, family: 'header',
+    doc: 'How many set out and carry, the coach included: one if nothing is said.', example: 'hands 2',
+  }),
 ];

@@ -16,6 +16,8 @@ export type { Workspace } from './imports.ts';
 export interface Resolved {
   readonly drills: readonly Drill[];
   readonly sessions: readonly Session[];
+  /** The drills of other files that the sessions play, each read with the values of its own file; their spans are places there. */
+  readonly imported: readonly { readonly path: string; readonly drill: Drill }[];
   /** In order of place. */
   readonly problems: readonly Problem[];
   readonly names: NameTable;
@@ -35,12 +37,15 @@ export function resolve(file: File, workspace: Workspace): Resolved {
   const sessionIds = idsOf(sessionNodes, report);
   for (const { name } of drillNodes) names.declare(null, 'drill', name.text, name);
   const drills = drillNodes.map((node, index) => drillOf(node, drillIds[index]!, values, names, report));
-  const known = new Set([...drills.map((drill) => drill.name), ...importedDrills(sources)]);
+  const known = sessionNodes.length === 0 ? new Map() : new Map([...importedDrills(sources), ...drillNodes].map((drill) => [drill.name.text, changesIn(drill)]));
   const sessions = sessionNodes.map((node, index) => sessionOf(node, sessionIds[index]!, known, values, names, report));
 
   const table = names.table();
   problems.push(...unused(table, drillNodes));
-  return { drills, sessions, problems: problems.sort((a, b) => a.span.from - b.span.from || a.span.to - b.span.to), names: table };
+  const own = new Set(drillNodes.map(({ name }) => name.text));
+  const played = sessions.flatMap(({ parts }) => parts.flatMap((part) => (part.kind === 'part' && part.drill !== null && !own.has(part.drill) ? [part.drill] : [])));
+  const imported = [...new Set(played)].flatMap((name) => importedDrill(name, sources));
+  return { drills, sessions, imported, problems: problems.sort((a, b) => a.span.from - b.span.from || a.span.to - b.span.to), names: table };
 }
 
 /** The names; a second one of the same name is told apart by a number. */
@@ -58,10 +63,28 @@ function idsOf(nodes: readonly (DrillNode | SessionNode)[], report: (problem: Pr
   });
 }
 
-function importedDrills({ root, byPath }: Sources): readonly string[] {
-  return (byPath.get(root)?.imports ?? []).flatMap(({ path }) =>
-    (byPath.get(path)?.file.items ?? []).flatMap((item) => (item.kind === 'drill' ? [item.name.text] : [])),
-  );
+function importedDrills(sources: Sources): DrillNode[] {
+  return importsOf(sources).flatMap(({ drills }) => drills).reverse();
+}
+
+/** Of several files with a drill of the same name the one imported first counts. */
+function importedDrill(name: string, sources: Sources): Resolved['imported'] {
+  const found = importsOf(sources).find(({ drills }) => drills.some((node) => node.name.text === name));
+  const node = found?.drills.find((each) => each.name.text === name);
+  if (!found || !node) return [];
+  const values = fileValues({ root: found.path, byPath: sources.byPath }, nameBook(), () => {});
+  return [{ path: found.path, drill: drillOf(node, name, values, nameBook(), () => {}) }];
+}
+
+function importsOf({ root, byPath }: Sources): readonly { readonly path: string; readonly drills: readonly DrillNode[] }[] {
+  return (byPath.get(root)?.imports ?? []).map(({ path }) => ({
+    path,
+    drills: (byPath.get(path)?.file.items ?? []).filter((item) => item.kind === 'drill'),
+  }));
+}
+
+function changesIn({ body }: DrillNode): string[] {
+  return body.lines.flatMap((line) => (line.kind === 'progress' || line.kind === 'regress' ? [line.name.text] : []));
 }
 
 /** `let`s and teams of a drill that neither it nor its changes mention. Those of the file may serve other files. */

@@ -1,5 +1,6 @@
 /** A training session: its parts in order, by the names of their drills. */
-import type { SessionNode, SessionStatement, Span, Statement } from '../../grammar/tree.ts';
+import type { Quote, SessionNode, SessionStatement, Span, Statement } from '../../grammar/tree.ts';
+import { outOfRange } from '../checks/impossible-value.ts';
 import { unknownName } from '../checks/unknown-name.ts';
 import type { Problem } from '../problem.ts';
 import { declarationsOf } from './declarations.ts';
@@ -13,7 +14,7 @@ import { scopeOf, type Scope } from './scope.ts';
 import { spanOf } from './span.ts';
 import { workedOut } from './worked-out.ts';
 
-export interface Session extends Pick<Drill, 'age' | 'ageLabel' | 'players' | 'ground' | 'theme' | 'notes' | 'questions' | 'safety'> {
+export interface Session extends Pick<Drill, 'age' | 'ageLabel' | 'players' | 'units' | 'ground' | 'theme' | 'notes' | 'questions' | 'safety'> {
   readonly id: Id;
   readonly name: string;
   readonly span: Span;
@@ -23,6 +24,11 @@ export interface Session extends Pick<Drill, 'age' | 'ageLabel' | 'players' | 'g
   /** Metres. */
   readonly pitch: { readonly width: number; readonly length: number; readonly span: Span } | null;
   readonly kit: readonly { readonly count: number; readonly what: KitKind; readonly colour: string | null; readonly span: Span }[];
+  /** How many carry; one unless the text says otherwise. */
+  readonly hands: Sourced<number>;
+  /** Who cannot take part; in no part named means in all. */
+  readonly without: readonly { readonly count: number; readonly reason: string; readonly parts: readonly string[]; readonly span: Span }[];
+  readonly joins: readonly { readonly count: number; readonly keeper: boolean; readonly part: string; readonly span: Span }[];
   /** In order of time. */
   readonly parts: readonly (Part | Pause)[];
 }
@@ -32,9 +38,18 @@ export interface Part {
   readonly name: string;
   /** Seconds. */
   readonly length: number;
+  readonly lengthSpan: Span;
+  /** How many do the same side by side. */
   readonly groups: number;
+  /** How large each of them is; null: worked out. */
+  readonly sizes: readonly number[] | null;
   /** The name of a drill of this file or of one it imports; null for a part without one. */
   readonly drill: string | null;
+  readonly drillSpan: Span | null;
+  /** The progression or regression that is played. */
+  readonly change: { readonly name: string; readonly span: Span } | null;
+  /** How many have a rest at a time. */
+  readonly resting: Sourced<number>;
   /** The bottom left corner of each group on the pitch. */
   readonly at: readonly Located[];
   readonly span: Span;
@@ -52,11 +67,13 @@ export interface Pause {
 export const kitKinds = ['cone', 'disc', 'pole', 'mannequin', 'goal', 'minigoal', 'hurdle', 'ladder', 'ball', 'bib'] as const;
 export type KitKind = (typeof kitKinds)[number];
 
-/** `drills`: every name a part can give. */
+/** Every drill a part can name, with the names of its progressions and regressions. */
+export type KnownDrills = ReadonlyMap<string, readonly string[]>;
+
 export function sessionOf(
   node: SessionNode,
   id: Id,
-  drills: ReadonlySet<string>,
+  drills: KnownDrills,
   file: FileValues,
   names: NameBook,
   report: (problem: Problem) => void,
@@ -66,7 +83,8 @@ export function sessionOf(
   const declarations = declarationsOf(shared, report);
   const home = `session ${id}`;
   for (const { word, kind } of declarations.byName.values()) names.declare(home, kind, word.text, word);
-  const scope = scopeOf(home, unitsOf(shared, report), declarations, file, names, report);
+  const units = unitsOf(shared, report);
+  const scope = scopeOf(home, units, declarations, file, names, report);
   workedOut(shared, scope);
 
   const { age, ageLabel, players, ground, theme, notes, questions, safety } = headerOf(shared, scope);
@@ -74,15 +92,21 @@ export function sessionOf(
   const seconds = length ? durationOf(length.length, scope, 'The session') : null;
   const pitch = only(lines, 'pitch', scope);
   const size = pitch ? positiveSize(pitch.size, scope, 'the pitch') : null;
+  const hands = only(lines, 'hands', scope);
+  const carrying = hands ? countOf(hands.count, scope, { what: 'The number of hands', most: 50 }) : null;
+  const partNames = new Set(lines.flatMap((line) => (line.kind === 'part' ? [line.name.text] : [])));
   return {
     id,
     name: node.name.text,
     span: node.span,
     nameSpan: spanOf(node.name),
-    age, ageLabel, players, ground, theme, notes, questions, safety,
+    age, ageLabel, players, units, ground, theme, notes, questions, safety,
     length: length && seconds !== null ? { value: seconds, span: length.length.span } : null,
     pitch: pitch && size ? { ...size, span: pitch.size.span } : null,
     kit: lines.flatMap((line) => (line.kind === 'kit' ? kitOf(line, scope) : [])),
+    hands: { value: carrying ?? 1, span: hands && carrying !== null ? hands.count.span : null },
+    without: lines.flatMap((line) => (line.kind === 'without' ? withoutOf(line, partNames, scope) : [])),
+    joins: lines.flatMap((line) => (line.kind === 'joins' ? joinsOf(line, partNames, scope) : [])),
     parts: lines.flatMap((line): (Part | Pause)[] => {
       if (line.kind === 'part') return partOf(line, drills, names, scope);
       if (line.kind !== 'pause') return [];
@@ -92,17 +116,38 @@ export function sessionOf(
   };
 }
 
+const mostGroups = 50;
+
 type Line<K extends SessionStatement['kind']> = Extract<SessionStatement, { kind: K }>;
 
-function partOf(line: Line<'part'>, drills: ReadonlySet<string>, names: NameBook, scope: Scope): Part[] {
-  const { name, of, span } = line;
+/** A part whose drill cannot be found keeps its time. */
+function partOf(line: Line<'part'>, drills: KnownDrills, names: NameBook, scope: Scope): Part[] {
+  const { name, of, change, span } = line;
   const length = durationOf(line.length, scope, 'The part');
-  const groups = line.groups ? countOf(line.groups, scope, { what: 'The number of groups', most: 50 }) : 1;
+  const single = line.groups.length === 1;
+  const numbers = line.groups.map((group) => countOf(group, scope, { what: single ? 'The number of groups' : 'The size of a group', most: single ? mostGroups : 1000 }));
+  const groups = numbers.filter((number) => number !== null);
   const at = line.at.map((place) => located(place, scope)).filter((place) => place !== null);
+  const resting = line.resting ? countOf(line.resting, scope, { what: 'The number who rest', least: 0, most: 1000 }) : null;
   if (of) names.use(null, 'quote', of.text, of);
-  if (of && !drills.has(of.text)) scope.report(unknownName(of, 'drill', drills));
-  if (length === null || groups === null || (of && !drills.has(of.text))) return [];
-  return [{ kind: 'part', name: name.text, length, groups, drill: of?.text ?? null, at, span, nameSpan: spanOf(name) }];
+  const changes = of ? drills.get(of.text) : undefined;
+  if (of && !changes) scope.report(unknownName(of, 'drill', drills.keys()));
+  if (of && change) names.use(of.text, 'quote', change.text, change);
+  const known = change !== null && changes?.includes(change.text);
+  if (change && changes && !known) scope.report(unknownName(change, 'progression or regression', changes));
+  const surplus = line.groups[mostGroups];
+  if (surplus) scope.report(outOfRange(surplus.span, 'The number of groups', numbers.length, 1, mostGroups));
+  if (length === null || surplus || groups.length < numbers.length) return [];
+  return [{
+    kind: 'part', name: name.text, length, lengthSpan: line.length.span,
+    groups: numbers.length > 1 ? numbers.length : groups[0] ?? 1,
+    sizes: numbers.length > 1 ? groups : null,
+    drill: of && changes ? of.text : null,
+    drillSpan: of && spanOf(of),
+    change: known ? { name: change.text, span: spanOf(change) } : null,
+    resting: { value: resting ?? 0, span: line.resting?.span ?? null },
+    at, span, nameSpan: spanOf(name),
+  }];
 }
 
 function kitOf(line: Line<'kit'>, scope: Scope): Session['kit'] {
@@ -114,7 +159,28 @@ function kitOf(line: Line<'kit'>, scope: Scope): Session['kit'] {
   });
 }
 
+function withoutOf(line: Line<'without'>, parts: ReadonlySet<string>, scope: Scope): Session['without'] {
+  const count = countOf(line.count, scope, { what: 'The number who cannot take part', most: 1000 });
+  const known = line.parts.filter((part) => isPart(part, parts, scope));
+  if (count === null || known.length < line.parts.length) return [];
+  return [{ count, reason: line.reason.text, parts: known.map((part) => part.text), span: line.span }];
+}
+
+function joinsOf(line: Line<'joins'>, parts: ReadonlySet<string>, scope: Scope): Session['joins'] {
+  const count = countOf(line.count, scope, { what: 'The number who join', most: 1000 });
+  if (!isPart(line.part, parts, scope) || count === null) return [];
+  return [{ count, keeper: line.keeper, part: line.part.text, span: line.span }];
+}
+
+function isPart(quote: Quote, parts: ReadonlySet<string>, scope: Scope): boolean {
+  if (parts.has(quote.text)) return true;
+  scope.report(unknownName(quote, 'part', parts));
+  return false;
+}
+
 /** What sessions and drills have in common. */
 function isShared(line: SessionStatement): line is SessionStatement & Statement {
-  return line.kind !== 'length' && line.kind !== 'pitch' && line.kind !== 'kit' && line.kind !== 'part' && line.kind !== 'pause';
+  return !own.has(line.kind);
 }
+
+const own: ReadonlySet<SessionStatement['kind']> = new Set<SessionStatement['kind']>(['length', 'pitch', 'kit', 'hands', 'without', 'joins', 'part', 'pause']);

@@ -1,7 +1,8 @@
 /**
  * A session worked out: who plays what when and where, what lies on the ground for it, what changes between the parts, and
  * what the evening comes to. Metres and seconds; places are on the session's pitch, (0, 0) its bottom left corner.
- * Readonly data that survives JSON; what comes from another file has no span here.
+ * Readonly data that survives JSON. Spans of the session and its parts are places in this file; a drill of another file (see
+ * {@link PartSlot.file}) keeps the spans of that one, which must never be shown as places in this one.
  */
 import type { DrillAnalysis } from '../analyse.ts';
 import type { Corner } from '../../grammar/tree.ts';
@@ -10,15 +11,31 @@ import type { KitKind, Part, Pause, Session } from '../model/session.ts';
 
 export interface SessionAnalysis {
   readonly session: Session;
+  /** Everyone, in order of their numbers 1, 2, 3 …; empty where the session does not say how many come. */
+  readonly register: readonly Registered[];
   /** Parts and pauses in order of time. */
   readonly timetable: readonly Slot[];
-  /** Before the first part (setting out), between parts that follow each other, after the last (clearing away). */
+  /** Before the first part (setting out), between parts that follow each other, after the last (clearing away). Parts without a drill lay nothing. */
   readonly changeovers: readonly Changeover[];
   /** All that is needed at once at the busiest time, against what the club has. */
   readonly kit: readonly KitLine[];
   readonly figures: Figures;
-  /** Where the groups could stand so that the changeovers are shortest; null where the order as written is as good. */
+  /** Where the groups could stand so that the changeovers are shortest; null where the session as written is as good. */
   readonly proposal: Proposal | null;
+}
+
+/**
+ * One line of the register. Those who play from the beginning come first, then those who cannot take part fully, then those who
+ * join later, each in the order of their statements: a list of names follows that order.
+ */
+export interface Registered {
+  readonly number: number;
+  /** A goalkeeper, as far as the session says. */
+  readonly keeper: boolean;
+  /** The name of the part they join with; null from the beginning. */
+  readonly joins: string | null;
+  /** Why they cannot take part, and the parts it holds for (empty: all). */
+  readonly aside: { readonly reason: string; readonly parts: readonly string[] } | null;
 }
 
 export type Slot = (PartSlot | PauseSlot) & {
@@ -35,13 +52,18 @@ export interface PauseSlot {
 export interface PartSlot {
   readonly kind: 'part';
   readonly part: Part;
-  /** Null for a part without a drill, or one whose drill could not be read. */
+  /** The drill, or its progression where the part names one. Null for a part without a drill, or one whose drill could not be read. */
   readonly drill: DrillAnalysis | null;
-  /** The file the drill comes from, as imported; null for this one. */
+  /** The file the drill comes from, relative to the workspace; null for this one. */
   readonly file: string | null;
+  /** Of a part without a drill, one group of everyone who is there, without a place. */
   readonly groups: readonly Group[];
   /** Numbers on the register of those who have no place in a group. */
   readonly resting: readonly number[];
+  /** Of those who are there and cannot take part. */
+  readonly aside: readonly number[];
+  /** Of those who have not joined yet. */
+  readonly away: readonly number[];
   readonly setUp: SetUp;
 }
 
@@ -50,15 +72,20 @@ export interface Group {
   readonly number: number;
   /** Numbers on the register, from 1; the same people as long as the sizes allow. */
   readonly members: readonly number[];
-  /** Bottom left corner of the drill's area; null where nobody said and there is no pitch. */
+  /** Of the members, those who are goalkeepers. */
+  readonly keepers: readonly number[];
+  /** Origin of the drill's own coordinates on the pitch, the bottom left corner of its area; null only without a drill. */
   readonly at: Point | null;
+  /** Nobody wrote the place: groups stand in rows from the bottom left corner of the pitch. */
+  readonly assumed: boolean;
 }
 
 export interface SetUp {
-  /** All that stands on the ground; what two groups share is there once. */
+  /** All that stands on the ground; what two groups share is there once. A gate is two cones. */
   readonly things: readonly Thing[];
-  /** In the order a coach would lay them. */
+  /** Of one group, in the order a coach would lay them; the groups are alike. */
   readonly tapes: readonly Tape[];
+  /** Of all groups together. */
   readonly bibs: readonly { readonly colour: string; readonly count: number }[];
   readonly balls: number;
 }
@@ -70,9 +97,12 @@ export interface Thing {
 
 /** A distance to measure out. */
 export interface Tape {
-  /** `width`, `length` and `diagonal` of an area or a zone; `point` for how a mark is found from a corner. */
+  /** `width`, `length` and `diagonal` (which squares it) of an area or a zone; `point` for a mark, found where two tapes meet. */
   readonly kind: 'width' | 'length' | 'diagonal' | 'point';
+  /** `area`, the name of the zone, or the mark that is found. */
   readonly what: string;
+  /** The corner the tape starts at, of a `point`: `bottom left`, `bottom right` … of the area; null for the others. */
+  readonly from: string | null;
   readonly metres: number;
   readonly yards: number;
   /** Whole strides of the coach, about a metre each. */
@@ -87,42 +117,49 @@ export interface Changeover {
   readonly moves: readonly { readonly kind: Thing['kind']; readonly from: Point; readonly to: Point }[];
   readonly comesUp: readonly Thing[];
   readonly goesDown: readonly Thing[];
-  /** Metres walked and seconds taken by that many hands. */
+  /** Metres walked by all hands together, and seconds taken by that many hands. */
   readonly walk: number;
   readonly hands: number;
   readonly seconds: number;
-  /** The pause between the parts; null where nothing is written, and at both ends of the session. */
+  /** Seconds of the pauses between the parts; null where nothing is written, and at both ends of the session. */
   readonly available: number | null;
 }
 
 export interface KitLine {
   readonly kind: KitKind;
+  /** Of bibs; null for everything else. */
   readonly colour: string | null;
   readonly needed: number;
-  /** The part that needs the most of it. */
+  /** The name of the part that needs the most of it. */
   readonly mostIn: string;
   /** What the session's kit has; null where the session names no kit. */
   readonly has: number | null;
+  /** So many are missing: spare cones stand in for discs and discs for cones, bibs without a colour for any. */
+  readonly short: number;
 }
 
 export interface Figures {
+  /** Minutes. Parts without a drill are `other`; a drill with two teams is a game. */
   readonly minutes: { readonly practice: number; readonly game: number; readonly pause: number; readonly other: number };
+  /** Of the parts with a drill, in order. */
   readonly perPart: readonly PartFigures[];
   /** How many coaching points each corner has over the evening, each counted once a part. */
   readonly corners: Readonly<Record<Corner, number>>;
 }
 
 export interface PartFigures {
+  /** Index into the timetable, and the name. */
+  readonly slot: number;
   readonly part: string;
-  /** Seconds a player works and rests in the part, bouts counted. */
-  readonly work: number;
-  readonly rest: number;
+  /** Seconds a player works and rests in the part: by the drill's bouts, else by its repetition; null where neither says. */
+  readonly work: number | null;
+  readonly rest: number | null;
   /** Of the average player in the whole part; null where no sequence says. */
   readonly touches: number | null;
   readonly metres: number | null;
   /** Seconds with the ball at their feet, of the average player. */
   readonly withBall: number | null;
-  /** Square metres a player; null without an area. */
+  /** Square metres a player, goalkeepers counted; null without an area. */
   readonly space: number | null;
   readonly tempo: string;
   /** A published bout design like this one, in words with its source; null where none is near. */
@@ -130,9 +167,9 @@ export interface PartFigures {
 }
 
 export interface Proposal {
-  /** Where each group of each part would stand, in order of the timetable's parts. */
+  /** Where each group of each part would stand, in order of the timetable's parts; empty for a part without a drill. */
   readonly at: readonly (readonly Point[])[];
-  /** Seconds of all changeovers, as written and as proposed. */
+  /** Seconds of all changeovers between the parts, as written and as proposed. */
   readonly written: number;
   readonly proposed: number;
 }
