@@ -46,7 +46,8 @@ const thingNames = {
 export type ThingKind = keyof typeof thingNames;
 
 export function things(kind: ThingKind, count: number): string {
-  return counted(count, ...thingNames[kind]);
+  const [one, many] = thingNames[kind];
+  return counted(count, one, many);
 }
 
 export function thingName(kind: ThingKind): string {
@@ -60,10 +61,13 @@ export function tally(all: readonly { readonly kind: Thing['kind'] }[]): string 
   return listed([...counts].map(([kind, count]) => things(kind, count)));
 }
 
+/** By their numbers on the register, from 1 at the front; null for who has none. */
+export type Names = readonly (string | null)[];
+
 /** Those on the register, by name where there is a list of names, else by number; each kept from turning its neighbours round. */
-export function people(members: readonly number[], names: readonly string[]): string {
-  const named = members.filter((member) => names[member - 1] !== undefined).map((member) => isolated(names[member - 1] as string));
-  const others = members.filter((member) => names[member - 1] === undefined);
+export function people(members: readonly number[], names: Names): string {
+  const named = members.flatMap((member) => (typeof names[member - 1] === 'string' ? [isolated(names[member - 1] as string)] : []));
+  const others = members.filter((member) => typeof names[member - 1] !== 'string');
   const numbers = others.length === 0 ? [] : [`${others.length === 1 ? 'player' : 'players'} ${runs(others)}`];
   return [...named, ...numbers].join(', ');
 }
