@@ -1,0 +1,246 @@
+/** A sheet as PDF: real text in embedded fonts, drawings as vectors, tagged for who listens. The same sheet gives the same bytes. */
+import PDFDocument from 'pdfkit';
+import type { Weight } from '../shared/font/text.ts';
+import { isShown, moverAt } from '../shared/scene/frame.ts';
+import { palettes, type Ink, type Paint } from '../shared/scene/palette.ts';
+import { layers, type Pen, type Scene, type Shape } from '../shared/scene/scene.ts';
+import type { Figure } from '../shared/sheet/blocks.ts';
+import type { Placed } from '../shared/sheet/flow.ts';
+import { cellWidth, type Piece } from '../shared/sheet/lay.ts';
+import { fieldWidths, type Page, type Sheet } from '../shared/sheet/sheet.ts';
+import { blankLeading, cell, contentWidth, markerWidth, numberBox, paper, sectionRule, styles, type TextStyle } from '../shared/sheet/style.ts';
+import type { Fonts } from './fonts.ts';
+import { measureWith, writingOf } from './writing.ts';
+
+/** Points in a millimetre. */
+const points = 72 / 25.4;
+
+type Parent = ReturnType<PDFKit.PDFDocument['struct']>;
+
+export async function toPdf(sheet: Sheet, fonts: Fonts): Promise<Uint8Array> {
+  // Without a default font: the standard ones are not embedded. The day of writing would make other bytes of the same sheet.
+  const doc = new PDFDocument({
+    autoFirstPage: false, font: '', pdfVersion: '1.7', lang: 'en-GB', tagged: true, displayTitle: true,
+    info: { Title: sheet.title, Creator: 'Halfturn', Producer: 'Halfturn', CreationDate: new Date(0) },
+  });
+  const chunks: Uint8Array[] = [];
+  const written = new Promise<Uint8Array>((done, failed) => {
+    doc.on('data', (chunk: Uint8Array) => chunks.push(chunk)).on('end', () => done(Buffer.concat(chunks))).on('error', failed);
+  });
+  const pen = penOn(doc, sheet, fonts);
+  const root = doc.struct('Document');
+  doc.addStructure(root);
+  for (const page of sheet.pages) pen.page(page, root);
+  root.end();
+  doc.end();
+  return written;
+}
+
+function penOn(doc: PDFKit.PDFDocument, sheet: Sheet, fonts: Fonts) {
+  const { theme } = sheet;
+  const palette = palettes[theme];
+  const colour = (paint: Paint) => (paint.startsWith('#') ? paint : palette[paint as Ink]);
+  const measure = measureWith(fonts);
+  const named = new Set<string>();
+
+  /** `at` is where the line of writing begins, has its middle or ends; y its base line. */
+  const write = (text: string, at: { readonly x: number; readonly y: number }, size: number, weight: Weight, paint: Paint, anchor: 'start' | 'middle' | 'end' = 'start') => {
+    const writing = writingOf(text, weight, fonts);
+    let x = at.x - (anchor === 'start' ? 0 : measure(text, size, weight) * (anchor === 'middle' ? 0.5 : 1));
+    doc.fillColor(colour(paint));
+    if (writing.differs) doc.markContent('Span', { actual: text.replaceAll(/[\u2066-\u2069]/g, '') });
+    for (const { face, text: words, whole } of writing.pieces) {
+      if (!named.has(face.key)) doc.registerFont(face.key, face.font as unknown as PDFKit.Mixins.PDFFontSource);
+      named.add(face.key);
+      doc.font(face.key).fontSize(size).text(words, x, at.y, { lineBreak: false, baseline: 'alphabetic', ...(whole ? { features: [] } : {}) });
+      x += (face.font.layout(words).advanceWidth / face.font.unitsPerEm) * size;
+    }
+    if (writing.differs) doc.endMarkedContent();
+  };
+  const line = (text: string, x: number, y: number, width: number, { size, leading, weight }: TextStyle, paint: Paint = 'ink', right = false) => {
+    const end = right || writingOf(text, weight, fonts).rightToLeft;
+    write(text, { x: end ? x + width : x, y: y + (leading + size * 0.7) / 2 }, size, weight, paint, end ? 'end' : 'start');
+  };
+  const lines = (texts: readonly string[], x: number, y: number, width: number, style: TextStyle, paint: Paint = 'ink', right = false) => {
+    for (const [index, text] of texts.entries()) line(text, x, y + index * style.leading, width, style, paint, right);
+  };
+  const rule = (x1: number, y1: number, x2: number, y2: number, width: number, paint: Paint = 'ink') => {
+    doc.moveTo(x1, y1).lineTo(x2, y2).lineWidth(width).strokeColor(colour(paint)).stroke();
+  };
+  /** What is no part of the text. */
+  const aside = (draw: () => void) => {
+    doc.markContent('Artifact', { type: 'Layout' });
+    draw();
+    doc.endMarkedContent();
+  };
+  const tag = (parent: Parent, type: string, draw: () => void, more: { readonly alt?: string } = {}) => {
+    parent.add(doc.struct(type, more, [draw]));
+  };
+
+  const shape = (one: Shape): void => {
+    switch (one.kind) {
+      case 'path':
+        return ink(one, () => doc.path(one.d));
+      case 'circle':
+        return ink(one, () => doc.circle(one.x, one.y, one.r));
+      case 'text':
+        if (!one.upright) return write(one.text, one, one.size, one.weight, one.fill, one.anchor);
+        doc.save().rotate(-90, { origin: [one.x, one.y] });
+        write(one.text, one, one.size, one.weight, one.fill, one.anchor);
+        doc.restore();
+        return;
+      case 'group':
+        doc.save().translate(one.x, one.y);
+        one.shapes.forEach(shape);
+        doc.restore();
+    }
+  };
+  const ink = ({ fill, stroke, width, dash }: Pen, outline: () => void) => {
+    if (fill === null && stroke === null) return;
+    outline();
+    if (stroke !== null) doc.lineWidth(width).strokeColor(colour(stroke));
+    if (fill !== null) doc.fillColor(colour(fill));
+    if (dash !== null) doc.dash(dash.split(/[ ,]+/).map((part) => Math.max(Number(part), 0.01)) as unknown as number, {});
+    if (fill !== null && stroke !== null) doc.fillAndStroke();
+    else if (fill !== null) doc.fill();
+    else doc.stroke();
+    if (dash !== null) doc.undash();
+  };
+  const scene = ({ marks, movers }: Scene) => {
+    for (const layer of layers) {
+      for (const mark of marks) if (mark.layer === layer && isShown(mark, 0)) mark.shapes.forEach(shape);
+      for (const mover of movers) {
+        if (layer !== (mover.kind === 'person' ? 'people' : 'ball')) continue;
+        const { x, y } = moverAt(mover.track, 0);
+        shape({ kind: 'group', x, y, shapes: mover.shapes });
+      }
+    }
+  };
+  const figure = ({ content }: Figure, x: number, y: number) => {
+    doc.save().translate(x, y);
+    if (content.kind === 'scene') {
+      doc.scale(content.enlarged, content.enlarged);
+      scene(content.scene);
+    } else content.shapes.forEach(shape);
+    doc.restore();
+  };
+
+  const heading = (piece: Extract<Piece, { kind: 'heading' }>, x: number, y: number, parent: Parent) => {
+    const { block: { rank, number, aside: end }, lines: texts, width, height } = piece;
+    const style = styles[rank];
+    if (rank !== 'title') {
+      if (rank === 'section') aside(() => rule(x, y, x + width, y, 0.25));
+      tag(parent, rank === 'section' ? 'H2' : 'H3', () => lines(texts, x, y + (rank === 'section' ? sectionRule : 0), width, style));
+      return;
+    }
+    const left = x + (number === null ? 0 : numberBox + 3);
+    const top = y + Math.max(0, (numberBox - texts.length * style.leading) / 2);
+    aside(() => {
+      if (number !== null) doc.rect(x + 0.25, y + 0.25, numberBox - 0.5, numberBox - 0.5).lineWidth(0.5).strokeColor(colour('ink')).stroke();
+      rule(x, y + height, x + width, y + height, 0.5);
+    });
+    tag(parent, 'H1', () => {
+      if (number !== null) write(number, { x: x + numberBox / 2, y: y + numberBox / 2 + 2.1 }, 6, 'bold', 'ink', 'middle');
+      lines(texts, left, top, width - (left - x), style);
+      if (end !== null) line(end, x, top + 1.2, width, { ...styles.lead, weight: 'bold' }, 'ink', true);
+    });
+  };
+
+  const table = (piece: Extract<Piece, { kind: 'table' }>, x: number, top: number, parent: Parent) => {
+    const { block, rows, width } = piece;
+    let y = top;
+    const whole = doc.struct('Table');
+    parent.add(whole);
+    for (const [index, { cells, height }] of rows.entries()) {
+      const row = doc.struct('TR');
+      whole.add(row);
+      let left = x;
+      for (const [column, texts] of cells.entries()) {
+        const wide = cellWidth(block, column, width);
+        const [from, at] = [left, y + cell.above];
+        const right = block.columns[column]?.right ?? false;
+        tag(row, index === 0 ? 'TH' : 'TD', () => lines(texts, from, at, wide, index === 0 ? { ...styles.small, weight: 'bold' } : styles.body, index === 0 ? 'note' : 'ink', right));
+        left += wide + cell.gap;
+      }
+      row.end();
+      y += height;
+      const under = y;
+      aside(() => rule(x, under, x + width, under, index === 0 ? 0.3 : 0.12, index === 0 ? 'ink' : 'note'));
+    }
+    whole.end();
+  };
+
+  const placed = ({ piece, x, y }: Placed, parent: Parent) => {
+    switch (piece.kind) {
+      case 'heading':
+        return heading(piece, x, y, parent);
+      case 'text':
+        return tag(parent, 'P', () => lines(piece.lines, x, y, piece.width, styles[piece.block.style]));
+      case 'item': {
+        const item = doc.struct('LI');
+        parent.add(item);
+        const { marker } = piece.block;
+        if (marker !== null) tag(item, 'Lbl', () => line(marker, x, y, markerWidth, { ...styles.body, weight: 'bold' }));
+        tag(item, 'LBody', () => lines(piece.lines, x + markerWidth, y, piece.width - markerWidth, styles.body));
+        return item.end();
+      }
+      case 'table':
+        return table(piece, x, y, parent);
+      case 'figure':
+        return tag(parent, 'Figure', () => figure(piece.block, x, y), { alt: piece.block.label });
+      case 'blank': {
+        tag(parent, 'P', () => line(piece.block.label, x, y, piece.width, { ...styles.small, weight: 'bold' }, 'note'));
+        const top = y + styles.small.leading;
+        return aside(() => {
+          for (let row = 1; row <= piece.block.lines; row += 1) rule(x, top + row * blankLeading - 0.5, x + piece.width, top + row * blankLeading - 0.5, 0.15, 'note');
+        });
+      }
+    }
+  };
+
+  const titleBlock = ({ block }: Page) => {
+    const { margin, footer, footerHeight } = paper;
+    doc.rect(margin, footer, contentWidth, footerHeight).lineWidth(0.4).strokeColor(colour('ink')).stroke();
+    let x: number = margin;
+    for (const [index, { title, value }] of block.entries()) {
+      const wide = fieldWidths(block)[index] as number;
+      if (index > 0) rule(x, footer, x, footer + footerHeight, 0.2);
+      write(title, { x: x + 2, y: footer + 3.4 }, 2.1, 'bold', 'note');
+      write(fitting(value, wide - 4, (text) => measure(text, 3.4, 'bold')), { x: x + 2, y: footer + 8.2 }, 3.4, 'bold', 'ink');
+      x += wide;
+    }
+  };
+
+  return {
+    page: (page: Page, root: Parent) => {
+      doc.addPage({ size: [paper.width * points, paper.height * points], margin: 0 });
+      doc.scale(points, points);
+      doc.lineJoin('round');
+      if (page.opens !== null) doc.outline.addItem(page.opens);
+      if (theme !== 'print') aside(() => doc.rect(0, 0, paper.width, paper.height).fill(palette.paper));
+      let list: Parent | null = null;
+      for (const each of page.bands.flatMap(({ columns }) => columns.flat())) {
+        if (each.piece.kind === 'item') {
+          if (list === null) root.add((list = doc.struct('L')));
+          placed(each, list);
+          continue;
+        }
+        list?.end();
+        list = null;
+        placed(each, root);
+      }
+      list?.end();
+      doc.markContent('Artifact', { type: 'Pagination' });
+      titleBlock(page);
+      doc.endMarkedContent();
+    },
+  };
+}
+
+/** A field of the title block repeats what the page says in full. */
+function fitting(text: string, width: number, widthOf: (text: string) => number): string {
+  const signs = [...text];
+  if (widthOf(text) <= width) return text;
+  while (signs.length > 0 && widthOf(`${signs.join('')}…`) > width) signs.pop();
+  return `${signs.join('').trimEnd()}…`;
+}
