@@ -179,9 +179,10 @@ function penOn(doc: PDFKit.PDFDocument, sheet: Sheet, fonts: Fonts) {
       case 'item': {
         const item = doc.struct('LI');
         parent.add(item);
-        const { marker } = piece.block;
-        if (marker !== null) tag(item, 'Lbl', () => line(marker, x, y, markerWidth, { ...styles.body, weight: 'bold' }));
-        tag(item, 'LBody', () => lines(piece.lines, x + markerWidth, y, piece.width - markerWidth, styles.body));
+        const { marker, list } = piece.block;
+        const indent = markerWidth[list];
+        if (marker !== null) tag(item, 'Lbl', () => line(marker, x, y, indent, { ...styles.body, weight: 'bold' }));
+        tag(item, 'LBody', () => lines(piece.lines, x + indent, y, piece.width - indent, styles.body));
         return item.end();
       }
       case 'table':

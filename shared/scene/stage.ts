@@ -48,21 +48,21 @@ export function stage(whole: DrillAnalysis, options: StageOptions): Scene {
   const analysis = phase ? asDrill(whole, phase) : whole;
   const { drill, timeline } = analysis;
   const measure = measureOf(drill);
+  const grounds = phase && options.control ? groundsOf(drill, phase) : [];
+  const ways = waysOf(drill, timeline);
+  const keyAt = (at: number, width: number) => keyPanel(analysis, { theme: options.theme, convention: options.convention, ...usedKinds(analysis, ways, at), phase, control: grounds.length > 0 }, width);
   const { alone } = options;
   const scale = options.scale !== undefined && options.scale > 0 ? options.scale
-    : alone ? scaleAlone((perMetre) => grassOf(drill, timeline, perMetre), alone)
+    : alone ? scaleAlone((perMetre) => grassOf(drill, timeline, perMetre), (at, width) => keyAt(at, width)?.height ?? 0, alone)
     : scaleFor(grassOf(drill, timeline, 1000 / scales[0]), room);
   const perMetre = 1000 / scale / (alone?.enlarged ?? 1);
   const grass = grassOf(drill, timeline, perMetre);
   const beats = beatWords(drill, timeline);
   const problems = options.problems ?? [];
   const notes = notesOf(analysis, phase);
-  const grounds = phase && options.control ? groundsOf(drill, phase) : [];
   const under = [...(options.variation ? [variationWords(options.variation)] : []), ...(phase ? [phaseWords(phase.phase)] : [])];
-  const ways = waysOf(drill, timeline);
-  const keyOf = (width: number) => keyPanel(analysis, { theme: options.theme, convention: options.convention, ...usedKinds(analysis, ways, scale), phase, control: grounds.length > 0 }, width);
-  const sheet = alone ? composeAlone(grass, perMetre, keyOf) : compose(analysis, options, {
-    scale, grass, beats, problems, notes, under, strip: stripHeight(analysis, phase), grounds, key: keyOf(column),
+  const sheet = alone ? composeAlone(grass, perMetre, (width) => keyAt(scale, width)) : compose(analysis, options, {
+    scale, grass, beats, problems, notes, under, strip: stripHeight(analysis, phase), grounds, key: keyAt(scale, column),
   });
 
   const plan: Plan = { scale, perMetre, left: sheet.plan.x - grass.left * perMetre, bottom: sheet.plan.y + grass.bottom * perMetre };
@@ -111,12 +111,11 @@ function scaleFor(grass: Box, within: Room): number {
 }
 
 /** A queue takes more metres at smaller scales, so the grass is measured at each. */
-function scaleAlone(grassAt: (perMetre: number) => Box, { width, height, enlarged }: Alone): number {
-  const within: Room = {
-    width: width - (dimensionRoom.left + dimensionRoom.right) * enlarged,
-    height: height - (dimensionRoom.top + dimensionRoom.bottom + keyRoom) * enlarged,
-  };
-  return largest((scale) => fitsIn(grassAt(1000 / scale / enlarged), within, scale));
+function scaleAlone(grassAt: (perMetre: number) => Box, keyHeight: (scale: number, width: number) => number, { width, height, enlarged }: Alone): number {
+  return largest((scale) => {
+    const sheet = composeAlone(grassAt(1000 / scale / enlarged), 1000 / scale / enlarged, (wide) => ({ height: keyHeight(scale, wide), draw: () => [] }));
+    return sheet.width * enlarged <= width && sheet.height * enlarged <= height;
+  });
 }
 
 function fitsIn(grass: Box, within: Room, scale: number): boolean {
@@ -169,9 +168,6 @@ function compose(analysis: DrillAnalysis, options: StageOptions, parts: Parts): 
   const size = ({ width, height }: Sheet) => width * height * Math.max(1, height / width / 1.5, width / height / 2);
   return size(beside) <= size(below) * 1.05 ? beside : below;
 }
-
-/** Left for the key below a plan alone. */
-const keyRoom = 18;
 
 function composeAlone(grass: Box, perMetre: number, keyOf: (width: number) => Panel | null): Sheet {
   const width = Math.max((grass.right - grass.left) * perMetre + dimensionRoom.left + dimensionRoom.right, leastAlone);

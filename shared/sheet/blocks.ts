@@ -22,6 +22,7 @@ export interface Prose {
 /** Items that follow each other are one list. */
 export interface Item {
   readonly kind: 'item';
+  readonly list: 'numbers' | 'bullets';
   /** A number, or – in a list without order; null where an item goes on. */
   readonly marker: string | null;
   readonly text: string;
@@ -67,7 +68,7 @@ export function prose(text: string, style: Prose['style'] = 'body'): Prose {
 }
 
 export function bullets(texts: readonly string[]): Item[] {
-  return texts.map((text) => ({ kind: 'item', marker: '–', text, plays: null }));
+  return texts.map((text) => ({ kind: 'item', list: 'bullets', marker: '–', text, plays: null }));
 }
 
 /** A section of its own, unless it would be empty. */

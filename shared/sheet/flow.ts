@@ -132,13 +132,14 @@ function sheetOfPages(continued: readonly Block[], measure: Measure, firstTop: n
     },
     fill: (label: string) => {
       const lines = Math.floor((bottom - y - betweenBands - styles.small.leading) / blankLeading);
-      if (lines >= 2) full([{ kind: 'blank', label, lines }]);
+      if (lines >= 2) full([{ kind: 'blank', label, lines: Math.min(lines, mostNotes) }]);
     },
     pages: (): FlowedPage[] => [...done, bands].map((each) => ({ bands: each })),
   };
 }
 
 const betweenBands = 4;
+const mostNotes = 8;
 /** Narrower columns of text than this stay empty: millimetres. */
 const leastBeside = 52;
 
@@ -160,8 +161,7 @@ function filled(blocks: readonly Block[], width: number, room: number, measure: 
   for (const [index, block] of blocks.entries()) {
     const from = pieces.length === 0 ? 0 : used + gapAbove(block);
     const piece = lay(block, width, measure);
-    const next = block.kind === 'heading' ? blocks[index + 1] : undefined;
-    const tail = next ? gapAbove(next) + leastOf(next, width, measure) : 0;
+    const tail = tailOf(blocks, index, width, measure);
     if (from + piece.height + tail <= room + 1e-6) {
       pieces.push({ piece, from });
       used = from + piece.height;
@@ -175,7 +175,13 @@ function filled(blocks: readonly Block[], width: number, room: number, measure: 
   return { pieces, rest: [] };
 }
 
-/** The least that can stand below a heading. */
+/** What has to stand in the same column below a heading, and below a picture that is told. */
+function tailOf(blocks: readonly Block[], index: number, width: number, measure: Measure): number {
+  const next = blocks[index + 1];
+  const holds = blocks[index]?.kind === 'heading' || (blocks[index]?.kind === 'figure' && next?.kind === 'item');
+  return next && holds ? gapAbove(next) + leastOf(next, width, measure) + tailOf(blocks, index + 1, width, measure) : 0;
+}
+
 function leastOf(block: Block, width: number, measure: Measure): number {
   const { kind, height } = lay(block, width, measure);
   return kind === 'text' || kind === 'item' ? Math.min(height, 2 * styles.body.leading) : kind === 'table' ? Math.min(height, 14) : height;

@@ -101,7 +101,7 @@ function groups(analysis: SessionAnalysis, names: Names): Block[] {
 }
 
 function groupItems(slot: PartSlot, { register }: SessionAnalysis, names: Names): Item[] {
-  const item = (marker: string, text: string): Item => ({ kind: 'item', marker, text, plays: null });
+  const item = (marker: string, text: string): Item => ({ kind: 'item', list: 'numbers', marker, text, plays: null });
   const reasons = [...new Set(slot.aside.map((member) => register[member - 1]?.aside?.reason ?? ''))].filter((reason) => reason !== '');
   return [
     ...slot.groups.map(({ number: at, members, keepers }) => item(slot.groups.length === 1 ? '–' : `${at}`,
@@ -127,9 +127,9 @@ function kit({ kit: lines }: SessionAnalysis): Block[] {
 
 // ---------------------------------------------------------------- changeovers
 
-function changeovers(analysis: SessionAnalysis): Item[] {
+function changeovers(analysis: SessionAnalysis): Block[] {
   const numbers = new Map(partsOf(analysis).map(({ index, number: at, slot }) => [index, `${at} ${slot.part.name}`]));
-  return analysis.changeovers.map((change) => ({ kind: 'item', marker: '–', text: changeWords(change, numbers), plays: null }));
+  return bullets(analysis.changeovers.map((change) => changeWords(change, numbers)));
 }
 
 function changeWords(change: Changeover, names: ReadonlyMap<number, string>): string {

@@ -35,7 +35,7 @@ export function lay(block: Block, width: number, measure: Measure): Piece {
       return { kind: 'text', block, lines, width, height: lines.length * styles[block.style].leading };
     }
     case 'item': {
-      const lines = linesOf(block.text, styles.body, width - markerWidth, measure).map(({ text }) => text);
+      const lines = linesOf(block.text, styles.body, width - markerWidth[block.list], measure).map(({ text }) => text);
       return { kind: 'item', block, lines, width, height: lines.length * styles.body.leading };
     }
     case 'table': {
@@ -63,7 +63,7 @@ export function parted(block: Block, width: number, room: number, measure: Measu
     case 'text':
     case 'item': {
       const style = block.kind === 'text' ? styles[block.style] : styles.body;
-      const lines = linesOf(block.text, style, block.kind === 'text' ? width : width - markerWidth, measure);
+      const lines = linesOf(block.text, style, block.kind === 'text' ? width : width - markerWidth[block.list], measure);
       const fits = Math.floor(room / style.leading + 1e-6);
       if (fits < 1 || fits >= lines.length) return null;
       const text = tidy(block.text);

@@ -19,6 +19,8 @@ export interface PartPage {
   readonly blocks: readonly Block[];
   /** Of the drawing, such as 1:200. */
   readonly scale: string;
+  /** All that are drawn, in order of their numbers. */
+  readonly pictures: readonly Scene[];
 }
 
 export interface PartOptions {
@@ -26,9 +28,12 @@ export interface PartOptions {
   readonly convention: Convention;
   /** Millimetres for the drawing. */
   readonly room: { readonly width: number; readonly height: number };
-  /** Gives a picture its place among those that move. */
-  readonly place: (scene: Scene) => number;
+  /** The number of the part's first picture among those of the sheet. */
+  readonly firstPicture: number;
 }
+
+/** For the phases behind the first: a column wide, millimetres. */
+const smallRoom = { width: columnWidth, height: 110 } as const;
 
 /** Symbols and letters of the drawing, so that they can be read at arm's length. */
 const enlarged = 1.25;
@@ -38,20 +43,18 @@ export function partPage(analysis: DrillAnalysis, setUp: SetUp | null, title: He
   const plays = drill.sequences.some(({ kind }) => kind === 'sequence');
   const phases = analysis.phases.map(({ phase }) => phase.name ?? phase.id);
   const [shown, ...others] = [...(plays || phases.length === 0 ? [null] : []), ...phases];
-  const main = drawing(analysis, shown ?? null, options.room, enlarged, options);
+  const main = drawing(analysis, shown ?? null, options.room, enlarged, options.firstPicture, options);
+  const smaller = others.map((phase, index) => ({ phase, drawn: drawing(analysis, phase, smallRoom, 1, options.firstPicture + 1 + index, options) }));
   const notes = notesOf(analysis, null);
   return {
     title,
     facts: factsOf(analysis, main.scene),
     figure: main.figure,
     scale: `1:${main.scene.plan.scale}`,
+    pictures: [main.scene, ...smaller.map(({ drawn }) => drawn.scene)],
     blocks: [
       ...titled('How it starts', bullets(startWords(drill))),
       ...titled(shown === null || shown === undefined ? 'Play' : `Phase: ${shown}`, beats(main)),
-      ...others.flatMap((phase) => {
-        const small = drawing(analysis, phase, { width: columnWidth, height: 84 }, 1, options);
-        return [section(`Phase: ${phase ?? ''}`), small.figure, ...beats(small)];
-      }),
       ...titled('Rotation', bullets(entries(notes, 'rotation'))),
       ...titled('Rules and scoring', bullets(entries(notes, 'rules').filter((words) => !/ bouts? of /.test(words)))),
       ...titled('Time', drill.bouts ? [prose(boutWords(drill.bouts))] : []),
@@ -61,6 +64,7 @@ export function partPage(analysis: DrillAnalysis, setUp: SetUp | null, title: He
       ...titled('Notes on the drill', bullets(drill.notes)),
       ...changes(analysis),
       ...setting(analysis, setUp),
+      ...smaller.flatMap(({ phase, drawn }) => [section(`Phase: ${phase ?? ''}`), drawn.figure, ...beats(drawn)]),
     ],
   };
 }
@@ -73,9 +77,8 @@ interface Drawing {
   readonly picture: number;
 }
 
-function drawing(analysis: DrillAnalysis, phase: string | null, room: PartOptions['room'], times: number, { theme, convention, place }: PartOptions): Drawing {
+function drawing(analysis: DrillAnalysis, phase: string | null, room: PartOptions['room'], times: number, picture: number, { theme, convention }: PartOptions): Drawing {
   const scene = stage(analysis, { theme, convention, alone: { ...room, enlarged: times }, ...(phase === null ? {} : { phase }) });
-  const picture = place(scene);
   const figure: Figure = {
     kind: 'figure', width: scene.width * times, height: scene.height * times, label: `${scene.title}. ${scene.description}`,
     content: { kind: 'scene', scene, enlarged: times, picture },
@@ -84,7 +87,7 @@ function drawing(analysis: DrillAnalysis, phase: string | null, room: PartOption
 }
 
 function beats({ scene, picture }: Drawing): Item[] {
-  return scene.beats.map(({ label, text }, beat) => ({ kind: 'item', marker: label, text, plays: scene.end > 0 ? { picture, beat } : null }));
+  return scene.beats.map(({ label, text }, beat) => ({ kind: 'item', list: 'numbers', marker: label, text, plays: scene.end > 0 ? { picture, beat } : null }));
 }
 
 // ---------------------------------------------------------------- words
@@ -101,12 +104,11 @@ function factsOf({ drill, measures }: DrillAnalysis, scene: Scene): string {
 /** Who stands where, and where the balls are, before the first ball is played. */
 function startWords(drill: Drill): string[] {
   const measure = measureOf(drill);
-  const at = (spot: { readonly x: number; readonly y: number }) => `${lengthWords(spot.x, measure)} across, ${lengthWords(spot.y, measure)} up`;
+  const at = (spot: { readonly x: number; readonly y: number }) => `${lengthWords(spot.x, measure)} ${measure.name} across, ${lengthWords(spot.y, measure)} ${measure.name} up`;
   const names = new Map(drill.actors.map(({ id, name }) => [id, name]));
   const keepers = drill.actors.filter(({ kind }) => kind === 'keeper');
   return [
-    ...(drill.stations.length > 0 ? [`${listed(drill.stations.map(({ name, holds }) => `${name} ${number(holds)}`))}: so many start at each place.`] : []),
-    ...drill.stations.map(({ name, at: spot }) => `${name}: ${at(spot)}.`),
+    ...drill.stations.map(({ name, holds, at: spot }) => `${name}: ${counted(holds, 'player')}; ${at(spot)}.`),
     ...drill.teams.map(({ name, bib, size, kind }) => `${name}${kind === 'floaters' ? ', with whoever has the ball' : ''}: ${counted(size, 'player')}${bib === null ? '' : `, bibs ${bib}`}.`),
     ...keepers.map(({ name, team }) => `${name} keeps goal${team === null ? '' : ` for ${drill.teams.find(({ id }) => id === team)?.name ?? team}`}.`),
     ...drill.balls.map(({ count, holder, at: spot }) => {

@@ -7,7 +7,7 @@ import { textWidth } from '../font/text.ts';
 import type { Convention } from '../scene/lines.ts';
 import type { Theme } from '../scene/palette.ts';
 import type { Scene } from '../scene/scene.ts';
-import type { SessionAnalysis } from '../session/analysis.ts';
+import type { SessionAnalysis, SetUp } from '../session/analysis.ts';
 import type { Block, Heading } from './blocks.ts';
 import { flow, flowHalves, type Band, type Flow, type FlowedPage } from './flow.ts';
 import { frontPage } from './front.ts';
@@ -45,13 +45,10 @@ export interface SheetOptions {
 
 /** The sheet of a session: a front page, then its parts that have a drill. */
 export function sessionSheet(session: SessionAnalysis, options: SheetOptions): Sheet {
-  const pictures: Scene[] = [];
-  const leaves = partsOf(session).flatMap(({ number, index, slot }): Leaf[] => {
-    if (slot.drill === null) return [];
-    const aside = `${minutes(slot.start)}–${minutes(slot.end)} min`;
-    const page = partPage(slot.drill, slot.setUp, { kind: 'heading', rank: 'title', number: `${number}`, text: slot.part.name, aside }, parting(options, pictures));
-    return [{ index, page: named(page, slot.drill, slot.part.name), analysis: slot.drill }];
-  });
+  const leaves = leavesOf(partsOf(session).flatMap(({ number, index, slot }): Subject[] => (slot.drill === null ? [] : [{
+    index, analysis: slot.drill, setUp: slot.setUp,
+    title: { kind: 'heading', rank: 'title', number: `${number}`, text: slot.part.name, aside: `${minutes(slot.start)}–${minutes(slot.end)} min` },
+  }])), options);
   const { measure = textWidth } = options;
   const parts = paged(leaves, options);
   const front = (pages: ReadonlyMap<number, number>) => {
@@ -62,23 +59,30 @@ export function sessionSheet(session: SessionAnalysis, options: SheetOptions): S
   const before = front(new Map(parts.flatMap(({ indices }, at) => indices.map((index) => [index, at + 1])))).length;
   const opening = front(new Map(parts.flatMap(({ indices }, at) => indices.map((index) => [index, at + 1 + before]))));
   const fields = sessionFields(session);
-  return numbered(session.session.name, options.theme, pictures, [
+  return numbered(session.session.name, options.theme, leaves, [
     ...opening.map((page, at) => ({ page, opens: at === 0 ? session.session.name : null, fields })), ...parts.map(({ page, opens, fields: own }) => ({ page, opens, fields: own })),
   ]);
 }
 
 /** A sheet of each drill, under the name of the file or of the only drill. */
 export function drillSheet(drills: readonly DrillAnalysis[], title: string, options: SheetOptions): Sheet {
-  const pictures: Scene[] = [];
-  const leaves = drills.map((analysis, index): Leaf => {
-    const { name } = analysis.drill;
-    const heading: Heading = { kind: 'heading', rank: 'title', number: drills.length > 1 ? `${index + 1}` : null, text: name === '' ? 'Drill' : name, aside: null };
-    return { index, page: partPage(analysis, null, heading, parting(options, pictures)), analysis };
-  });
-  return numbered(drills.length === 1 ? (drills[0]?.drill.name ?? title) : title, options.theme, pictures, paged(leaves, options));
+  const leaves = leavesOf(drills.map((analysis, index): Subject => ({
+    index, analysis, setUp: null,
+    title: { kind: 'heading', rank: 'title', number: drills.length > 1 ? `${index + 1}` : null, text: analysis.drill.name || 'Drill', aside: null },
+  })), options);
+  return numbered((drills.length === 1 && drills[0]?.drill.name) || title, options.theme, leaves, paged(leaves, options));
 }
 
 // ---------------------------------------------------------------- parts
+
+/** What a page is about. */
+interface Subject {
+  /** Its place in the timetable, or among the drills. */
+  readonly index: number;
+  readonly analysis: DrillAnalysis;
+  readonly setUp: SetUp | null;
+  readonly title: Heading;
+}
 
 interface Leaf {
   readonly index: number;
@@ -93,8 +97,26 @@ interface Draft {
   readonly fields: Page['block'];
 }
 
-function parting({ theme, convention, perPage }: SheetOptions, pictures: Scene[]): Parameters<typeof partPage>[3] {
-  return { theme, convention, room: perPage === 1 ? { width: contentWidth, height: 132 } : { width: 108, height: 104 }, place: (scene) => pictures.push(scene) - 1 };
+/** Millimetres for the drawing, the best first: as large as there is room for, then with text beside it, then smaller. */
+const rooms = {
+  1: [{ width: contentWidth, height: 170 }, { width: 128, height: 170 }, { width: 128, height: 140 }, { width: 110, height: 115 }],
+  2: [{ width: 108, height: 104 }],
+} as const;
+
+/** The drawing is as large as takes no more pages than a smaller one. */
+function leavesOf(subjects: readonly Subject[], options: SheetOptions): Leaf[] {
+  const { theme, convention, perPage, measure = textWidth } = options;
+  let firstPicture = 0;
+  return subjects.map(({ index, analysis, setUp, title }) => {
+    const tried = rooms[perPage].map((room) => {
+      const page = named(partPage(analysis, setUp, title, { theme, convention, room, firstPicture }), analysis, title.text);
+      return { page, count: perPage === 1 ? flow(flowOf(page, 1), measure).length : 1 };
+    });
+    const fewest = Math.min(...tried.map(({ count }) => count));
+    const { page } = tried.find(({ count }) => count === fewest) as (typeof tried)[number];
+    firstPicture += page.pictures.length;
+    return { index, page, analysis };
+  });
 }
 
 /** The name of the drill, where the part is called otherwise. */
@@ -102,16 +124,20 @@ function named(page: PartPage, { drill }: DrillAnalysis, name: string): PartPage
   return drill.name === name || drill.name === '' ? page : { ...page, facts: `${drill.name} · ${page.facts}` };
 }
 
-function paged(leaves: readonly Leaf[], options: SheetOptions): (Draft & { readonly indices: readonly number[] })[] {
-  const { measure = textWidth, perPage } = options;
-  const flows = leaves.map(({ page }): Flow => ({
+function flowOf(page: PartPage, perPage: SheetOptions['perPage']): Flow {
+  return {
     stretches: [
       { kind: 'full', blocks: [page.title, { kind: 'text', style: perPage === 1 ? 'lead' : 'small', text: page.facts }] },
       { kind: 'drawn', figure: page.figure, blocks: page.blocks },
     ],
     continued: goesOn(page.title),
     notes: perPage === 1 ? 'Notes' : null,
-  }));
+  };
+}
+
+function paged(leaves: readonly Leaf[], options: SheetOptions): (Draft & { readonly indices: readonly number[] })[] {
+  const { measure = textWidth, perPage } = options;
+  const flows = leaves.map(({ page }) => flowOf(page, perPage));
   const groups = perPage === 1 ? leaves.map((leaf) => [leaf]) : pairs(leaves);
   let at = 0;
   return groups.flatMap((group) => {
@@ -151,9 +177,9 @@ function sessionFields({ session, register }: SessionAnalysis): Page['block'] {
   ];
 }
 
-function numbered(title: string, theme: Theme, pictures: readonly Scene[], drafts: readonly Draft[]): Sheet {
+function numbered(title: string, theme: Theme, leaves: readonly Leaf[], drafts: readonly Draft[]): Sheet {
   return {
-    title, theme, pictures,
+    title, theme, pictures: leaves.flatMap(({ page }) => page.pictures),
     pages: drafts.map(({ page, opens, fields }, index) => ({
       number: index + 1, opens, bands: page.bands, block: [...fields, { title: 'PAGE', value: `${index + 1} of ${drafts.length}` }],
     })),

@@ -31,7 +31,8 @@ export const sectionRule = 1.4;
 /** The box of a title's number: as wide as high. */
 export const numberBox = 9;
 export const titleRule = 2;
-export const markerWidth = 6.5;
+/** Before the words of an item. */
+export const markerWidth = { numbers: 6.5, bullets: 4 } as const;
 /** Between the cells of a table, and above and below the words of a row. */
 export const cell = { gap: 2, above: 0.6, below: 0.6 } as const;
 /** Of a line to write on by hand. */
