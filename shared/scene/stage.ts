@@ -11,7 +11,7 @@ import { groundPanel, keyPanel, notePanel, orderPanel, type Panel, pointsPanel, 
 import { drawPlan, grassOf, measuredExtent, usedKinds } from './plan.ts';
 import { areaMarks } from './area.ts';
 import { controlMarks, type Ground, groundsOf } from './control.ts';
-import { layers, type Mark, type Plan, type Scene, type SceneBeat } from './scene.ts';
+import { layers, type Mark, type Plan, type Scene, type SceneBeat, type Shape } from './scene.ts';
 import { asDrill, phaseShown } from './phase.ts';
 import { box, stroked } from './shapes.ts';
 import { stripHeight, stripOf } from './strip.ts';
@@ -40,6 +40,8 @@ export interface Alone {
   readonly width: number;
   readonly height: number;
   readonly enlarged: number;
+  /** Without it {@link keyAlone} draws it elsewhere. */
+  readonly key: boolean;
 }
 
 /** The scene of one drill. Total: a drill without area, people or play gives a clean, emptier sheet. */
@@ -53,7 +55,7 @@ export function stage(whole: DrillAnalysis, options: StageOptions): Scene {
   const keyAt = (at: number, width: number) => keyPanel(analysis, { theme: options.theme, convention: options.convention, ...usedKinds(analysis, ways, at), phase, control: grounds.length > 0 }, width);
   const { alone } = options;
   const scale = options.scale !== undefined && options.scale > 0 ? options.scale
-    : alone ? scaleAlone((perMetre) => grassOf(drill, timeline, perMetre), (at, width) => keyAt(at, width)?.height ?? 0, alone)
+    : alone ? scaleAlone((perMetre) => grassOf(drill, timeline, perMetre), (at, width) => (alone.key ? keyAt(at, width)?.height ?? 0 : 0), alone)
     : scaleFor(grassOf(drill, timeline, 1000 / scales[0]), room);
   const perMetre = 1000 / scale / (alone?.enlarged ?? 1);
   const grass = grassOf(drill, timeline, perMetre);
@@ -61,7 +63,7 @@ export function stage(whole: DrillAnalysis, options: StageOptions): Scene {
   const problems = options.problems ?? [];
   const notes = notesOf(analysis, phase);
   const under = [...(options.variation ? [variationWords(options.variation)] : []), ...(phase ? [phaseWords(phase.phase)] : [])];
-  const sheet = alone ? composeAlone(grass, perMetre, (width) => keyAt(scale, width)) : compose(analysis, options, {
+  const sheet = alone ? composeAlone(grass, perMetre, (width) => (alone.key ? keyAt(scale, width) : null)) : compose(analysis, options, {
     scale, grass, beats, problems, notes, under, strip: stripHeight(analysis, phase), grounds, key: keyAt(scale, column),
   });
 
@@ -97,6 +99,14 @@ export function stage(whole: DrillAnalysis, options: StageOptions): Scene {
     end: timeline.end > 0 ? timeline.end : 0,
     strip: strip?.axis ?? null,
   };
+}
+
+/** What the drawing of a scene uses, so wide in millimetres; null where there is nothing to explain. */
+export function keyAlone(whole: DrillAnalysis, { theme, convention }: Pick<StageOptions, 'theme' | 'convention'>, scale: number, width: number): { readonly height: number; readonly shapes: readonly Shape[] } | null {
+  const phase = phaseShown(whole, undefined);
+  const analysis = phase ? asDrill(whole, phase) : whole;
+  const panel = keyPanel(analysis, { theme, convention, ...usedKinds(analysis, waysOf(analysis.drill, analysis.timeline), scale), phase, control: false }, width);
+  return panel && { height: panel.height, shapes: panel.draw(0, 0).flatMap(({ shapes }) => shapes) };
 }
 
 /** ISO 5455 (1, 2 and 5 by powers of ten), and between them what the scale rule has. */
@@ -170,9 +180,10 @@ function compose(analysis: DrillAnalysis, options: StageOptions, parts: Parts): 
 }
 
 function composeAlone(grass: Box, perMetre: number, keyOf: (width: number) => Panel | null): Sheet {
-  const width = Math.max((grass.right - grass.left) * perMetre + dimensionRoom.left + dimensionRoom.right, leastAlone);
+  const wide = (grass.right - grass.left) * perMetre + dimensionRoom.left + dimensionRoom.right;
   const height = (grass.bottom - grass.top) * perMetre + dimensionRoom.top + dimensionRoom.bottom;
-  const key = keyOf(width);
+  const key = keyOf(Math.max(wide, leastKey));
+  const width = key ? Math.max(wide, leastKey) : wide;
   return {
     width, height: height + (key?.height ?? 0), plan: { x: dimensionRoom.left, y: dimensionRoom.top }, leftWidth: width, stripTop: height,
     panels: () => key?.draw(0, height) ?? [],
@@ -180,7 +191,7 @@ function composeAlone(grass: Box, perMetre: number, keyOf: (width: number) => Pa
 }
 
 /** Two columns of the key. */
-const leastAlone = 76;
+const leastKey = 76;
 
 function sizes({ scale, grass, strip }: Parts, least: number) {
   const width = ((grass.right - grass.left) * 1000) / scale;

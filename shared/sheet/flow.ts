@@ -18,6 +18,8 @@ export interface Band {
 
 export interface FlowedPage {
   readonly bands: readonly Band[];
+  /** Its first band says again what the page before was about. */
+  readonly goesOn: boolean;
 }
 
 export type Stretch =
@@ -44,20 +46,17 @@ export function flow({ stretches, continued, notes }: Flow, measure: Measure): F
 /** Between two parts on one page. */
 const betweenHalves = 6;
 
-/** Two flows on a page of their own, each in its half of it, with what is left over on pages behind. */
+/** Flows on a page together, each with its picture in its half of it; what is left over follows on pages behind. */
 export function flowHalves(flows: readonly Flow[], measure: Measure): FlowedPage[] {
   const half = (paper.bottom - paper.top - betweenHalves) / 2;
-  const bands: Band[] = [];
-  const over: FlowedPage[] = [];
-  for (const [index, { stretches, continued }] of flows.entries()) {
+  const halves = flows.map(({ stretches }, index) => {
     const top = paper.top + index * (half + betweenHalves);
-    const sheet = sheetOfPages(continued, measure, top, top + half);
-    for (const stretch of stretches) sheet.add(stretch);
-    const [first, ...rest] = sheet.pages();
-    bands.push(...(first?.bands ?? []));
-    over.push(...rest);
-  }
-  return [{ bands }, ...over];
+    const sheet = sheetOfPages([], measure, top, top + half);
+    return { rest: stretches.flatMap((stretch) => sheet.start(stretch)), bands: sheet.pages()[0]?.bands ?? [] };
+  });
+  const first: FlowedPage = { bands: halves.flatMap(({ bands }) => bands), goesOn: false };
+  const left = halves.flatMap(({ rest }, index): Stretch[] => (rest.length === 0 ? [] : [{ kind: 'full', blocks: flows[index]?.continued ?? [] }, { kind: 'two', blocks: rest }]));
+  return left.length === 0 ? [first] : [first, ...flow({ stretches: left, continued: [], notes: null }, measure)];
 }
 
 /** The first page stands between `top` and `bottom`, all others fill their paper. */
@@ -110,31 +109,39 @@ function sheetOfPages(continued: readonly Block[], measure: Measure, firstTop: n
       if (rest.length > 0) turn();
     }
   };
-  const drawn = (figure: Figure, blocks: readonly Block[]) => {
+  /** The picture with what fits beside it; gives what does not. */
+  const drawn = (figure: Figure, blocks: readonly Block[]): readonly Block[] => {
     const beside = contentWidth - figure.width - gutter;
-    const { gap } = roomBelow(figure);
-    y += gap;
+    y += roomBelow(figure).gap;
     const picture: Offset = { piece: lay(figure, figure.width, measure), from: 0 };
     if (beside < leastBeside) {
       place('full', [{ x: paper.margin + (contentWidth - figure.width) / 2, pieces: [picture] }]);
-      return two(blocks);
+      return blocks;
     }
-    const column = filled(blocks, beside, Math.min(figure.height, bottom - y), measure);
+    const column = filled(blocks, beside, Math.min(Math.max(figure.height, bottom < paper.bottom ? bottom - y : 0), bottom - y), measure);
     place('beside', [{ x: paper.margin, pieces: [picture] }, { x: paper.margin + figure.width + gutter, pieces: column.pieces }]);
-    return two(column.rest);
+    return column.rest;
   };
 
   return {
     add: (stretch: Stretch) => {
-      if (stretch.kind === 'drawn') drawn(stretch.figure, stretch.blocks);
+      if (stretch.kind === 'drawn') two(drawn(stretch.figure, stretch.blocks));
       else if (stretch.kind === 'two') two(stretch.blocks);
       else full(stretch.blocks);
+    },
+    /** Only as much as goes onto this page; gives the rest. */
+    start: (stretch: Stretch): readonly Block[] => {
+      if (stretch.kind === 'drawn') return drawn(stretch.figure, stretch.blocks);
+      const { room } = roomBelow(stretch.blocks[0]);
+      const column = filled(stretch.blocks, contentWidth, room, measure, true);
+      place('full', [{ x: paper.margin, pieces: column.pieces }]);
+      return column.rest;
     },
     fill: (label: string) => {
       const lines = Math.floor((bottom - y - betweenBands - styles.small.leading) / blankLeading);
       if (lines >= 2) full([{ kind: 'blank', label, lines: Math.min(lines, mostNotes) }]);
     },
-    pages: (): FlowedPage[] => [...done, bands].map((each) => ({ bands: each })),
+    pages: (): FlowedPage[] => [...done, bands].map((each, index) => ({ bands: each, goesOn: index > 0 && continued.length > 0 })),
   };
 }
 
@@ -190,7 +197,7 @@ function leastOf(block: Block, width: number, measure: Measure): number {
 /** Two columns of like height where everything fits, both full where not. */
 function balanced(blocks: readonly Block[], room: number, measure: Measure, must: boolean): { readonly left: Column; readonly right: Column } {
   const at = (height: number) => {
-    const left = filled(blocks, columnWidth, height, measure, must);
+    const left = filled(blocks, columnWidth, height, measure, must && height === room);
     return { left, right: filled(left.rest, columnWidth, height, measure) };
   };
   const whole = at(room);

@@ -4,7 +4,7 @@ import type { ChangedDrill, Drill } from '../model/drill.ts';
 import type { Convention } from '../scene/lines.ts';
 import { notesOf, type Note } from '../scene/notes.ts';
 import type { Theme } from '../scene/palette.ts';
-import { stage, type Scene } from '../scene/scene.ts';
+import { keyAlone, stage, type Scene } from '../scene/scene.ts';
 import { figure as number, lengthWords, measureOf } from '../scene/units.ts';
 import { aloud } from '../scene/words.ts';
 import type { SetUp, Tape } from '../session/analysis.ts';
@@ -26,8 +26,8 @@ export interface PartPage {
 export interface PartOptions {
   readonly theme: Theme;
   readonly convention: Convention;
-  /** Millimetres for the drawing. */
-  readonly room: { readonly width: number; readonly height: number };
+  /** Millimetres for the drawing; a small one has its key among the text. */
+  readonly room: { readonly width: number; readonly height: number; readonly small: boolean };
   /** The number of the part's first picture among those of the sheet. */
   readonly firstPicture: number;
 }
@@ -43,8 +43,8 @@ export function partPage(analysis: DrillAnalysis, setUp: SetUp | null, title: He
   const plays = drill.sequences.some(({ kind }) => kind === 'sequence');
   const phases = analysis.phases.map(({ phase }) => phase.name ?? phase.id);
   const [shown, ...others] = [...(plays || phases.length === 0 ? [null] : []), ...phases];
-  const main = drawing(analysis, shown ?? null, options.room, enlarged, options.firstPicture, options);
-  const smaller = others.map((phase, index) => ({ phase, drawn: drawing(analysis, phase, smallRoom, 1, options.firstPicture + 1 + index, options) }));
+  const main = drawing(analysis, shown ?? null, options.room, options.room.small ? 1 : enlarged, options.firstPicture, options);
+  const smaller = others.map((phase, index) => ({ phase, drawn: drawing(analysis, phase, { ...smallRoom, small: false }, 1, options.firstPicture + 1 + index, options) }));
   const notes = notesOf(analysis, null);
   return {
     title,
@@ -64,6 +64,7 @@ export function partPage(analysis: DrillAnalysis, setUp: SetUp | null, title: He
       ...titled('Notes on the drill', bullets(drill.notes)),
       ...changes(analysis),
       ...setting(analysis, setUp),
+      ...(options.room.small ? titled('Key', keyFigure(analysis, main.scene, options)) : []),
       ...smaller.flatMap(({ phase, drawn }) => [section(`Phase: ${phase ?? ''}`), drawn.figure, ...beats(drawn)]),
     ],
   };
@@ -78,12 +79,17 @@ interface Drawing {
 }
 
 function drawing(analysis: DrillAnalysis, phase: string | null, room: PartOptions['room'], times: number, picture: number, { theme, convention }: PartOptions): Drawing {
-  const scene = stage(analysis, { theme, convention, alone: { ...room, enlarged: times }, ...(phase === null ? {} : { phase }) });
+  const scene = stage(analysis, { theme, convention, alone: { width: room.width, height: room.height, enlarged: times, key: !room.small }, ...(phase === null ? {} : { phase }) });
   const figure: Figure = {
     kind: 'figure', width: scene.width * times, height: scene.height * times, label: `${scene.title}. ${scene.description}`,
     content: { kind: 'scene', scene, enlarged: times, picture },
   };
   return { scene, figure, picture };
+}
+
+function keyFigure(analysis: DrillAnalysis, { plan: { scale } }: Scene, options: PartOptions): Figure[] {
+  const key = keyAlone(analysis, options, scale, columnWidth);
+  return key === null ? [] : [{ kind: 'figure', width: columnWidth, height: key.height, label: 'Key to the drawing', content: { kind: 'shapes', shapes: key.shapes } }];
 }
 
 function beats({ scene, picture }: Drawing): Item[] {

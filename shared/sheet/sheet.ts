@@ -29,6 +29,8 @@ export interface Page {
   /** Begins something that a table of contents names; null where a page goes on. */
   readonly opens: string | null;
   readonly bands: readonly Band[];
+  /** Its first band says again what the page before was about. */
+  readonly goesOn: boolean;
   /** The fields of the title block, from left to right. */
   readonly block: readonly { readonly title: string; readonly value: string }[];
 }
@@ -99,8 +101,8 @@ interface Draft {
 
 /** Millimetres for the drawing, the best first: as large as there is room for, then with text beside it, then smaller. */
 const rooms = {
-  1: [{ width: contentWidth, height: 170 }, { width: 128, height: 170 }, { width: 128, height: 140 }, { width: 110, height: 115 }],
-  2: [{ width: 108, height: 104 }],
+  1: [[contentWidth, 170], [128, 170], [128, 140], [110, 115]],
+  2: [[104, 104]],
 } as const;
 
 /** The drawing is as large as takes no more pages than a smaller one. */
@@ -108,7 +110,8 @@ function leavesOf(subjects: readonly Subject[], options: SheetOptions): Leaf[] {
   const { theme, convention, perPage, measure = textWidth } = options;
   let firstPicture = 0;
   return subjects.map(({ index, analysis, setUp, title }) => {
-    const tried = rooms[perPage].map((room) => {
+    const tried = rooms[perPage].map(([width, height]) => {
+      const room = { width, height, small: perPage === 2 };
       const page = named(partPage(analysis, setUp, title, { theme, convention, room, firstPicture }), analysis, title.text);
       return { page, count: perPage === 1 ? flow(flowOf(page, 1), measure).length : 1 };
     });
@@ -181,7 +184,7 @@ function numbered(title: string, theme: Theme, leaves: readonly Leaf[], drafts: 
   return {
     title, theme, pictures: leaves.flatMap(({ page }) => page.pictures),
     pages: drafts.map(({ page, opens, fields }, index) => ({
-      number: index + 1, opens, bands: page.bands, block: [...fields, { title: 'PAGE', value: `${index + 1} of ${drafts.length}` }],
+      number: index + 1, opens, ...page, block: [...fields, { title: 'PAGE', value: `${index + 1} of ${drafts.length}` }],
     })),
   };
 }
