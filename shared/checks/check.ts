@@ -1,8 +1,9 @@
 import type { Span } from '../../grammar/tree.ts';
 import type { DrillAnalysis } from '../analyse.ts';
 import type { Edit, Problem, Severity } from '../problem.ts';
+import type { SessionAnalysis } from '../session/analysis.ts';
 
-export const groups = ['writing', 'ground', 'ball', 'time', 'rotation', 'games'] as const;
+export const groups = ['writing', 'ground', 'ball', 'time', 'rotation', 'games', 'session', 'care'] as const;
 export type Group = (typeof groups)[number];
 
 /** One thing that can be wrong with a drill. Each lives in its own file with its words, its reason and its examples. */
@@ -26,6 +27,8 @@ export interface Check {
   readonly good: readonly string[];
   /** Null where the parser or the resolver finds it on the way. */
   readonly find: ((analysis: DrillAnalysis) => readonly Problem[]) | null;
+  /** Asked of a session, once its file has no mistakes of writing. */
+  readonly findInSession?: (session: SessionAnalysis) => readonly Problem[];
   /** Also asked of every phase of a game, as if it were the repetition. */
   readonly inPhases?: true;
   /**
@@ -33,6 +36,8 @@ export interface Check {
    * those that make the problem go away without making a new one, so a candidate may be a guess.
    */
   readonly cures?: (problem: Problem, analysis: DrillAnalysis, text: string) => readonly Cure[];
+  /** The same for a problem of a session. */
+  readonly curesInSession?: (problem: Problem, session: SessionAnalysis, text: string) => readonly Cure[];
 }
 
 export interface Cure {

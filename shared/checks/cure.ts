@@ -1,6 +1,8 @@
+import type { Span } from '../../grammar/tree.ts';
 import { analyse, type Analysis } from '../analyse.ts';
 import type { Workspace } from '../model/resolve.ts';
 import type { Fix, Problem } from '../problem.ts';
+import type { Cure, Group } from './check.ts';
 import { viewAt } from '../games/view.ts';
 import { applyEdits } from './edits.ts';
 import { checks } from './index.ts';
@@ -20,12 +22,14 @@ export function withFixes(analysis: Analysis, workspace: Workspace): Problem[] {
 
 /**
  * The same for a program that mends by itself: how the play is mended (wait, play over, go another way) is a coach's choice,
- * so problems of ball and time keep only the fixes they came with.
+ * so problems of ball and time keep only the fixes they came with, and so do those of sessions.
  */
 export function withSureFixes(analysis: Analysis, workspace: Workspace): Problem[] {
-  const choices = new Set(checks.filter((check) => check.group === 'ball' || check.group === 'time').map((check) => check.code));
+  const choices = new Set(checks.filter((check) => chosen.has(check.group)).map((check) => check.code));
   return analysis.problems.map((problem) => (choices.has(problem.code) ? problem : withCures(problem, analysis, workspace)));
 }
+
+const chosen: ReadonlySet<Group> = new Set<Group>(['ball', 'time', 'session', 'care']);
 
 function withCures(problem: Problem, analysis: Analysis, workspace: Workspace): Problem {
   return { ...problem, fixes: [...problem.fixes, ...curesOf(problem, analysis, workspace)].slice(0, mostFixes) };
@@ -33,13 +37,10 @@ function withCures(problem: Problem, analysis: Analysis, workspace: Workspace): 
 
 /** The verified cures of one problem. */
 export function curesOf(problem: Problem, analysis: Analysis, workspace: Workspace): Fix[] {
-  const check = checks.find((each) => each.code === problem.code);
-  const drill = analysis.drills.find((each) => each.drill.span.from <= problem.span.from && problem.span.to <= each.drill.span.to);
-  if (!check?.cures || !drill) return [];
   const before = tally(analysis.problems);
   const done = new Set<string>();
   const fixes: Fix[] = [];
-  for (const cure of check.cures(problem, viewAt(drill, problem.span), analysis.text).slice(0, mostTries)) {
+  for (const cure of candidates(problem, analysis).slice(0, mostTries)) {
     if (done.has(cure.about) || fixes.length >= mostFixes) continue;
     const after = tally(analyse(applyEdits(analysis.text, cure.edits), workspace).problems);
     if (!cures(problem.code, before, after)) continue;
@@ -47,6 +48,15 @@ export function curesOf(problem: Problem, analysis: Analysis, workspace: Workspa
     fixes.push({ title: cure.title, edits: cure.edits });
   }
   return fixes;
+}
+
+function candidates(problem: Problem, { drills, sessions, text }: Analysis): readonly Cure[] {
+  const check = checks.find((each) => each.code === problem.code);
+  const around = ({ span }: { readonly span: Span }): boolean => span.from <= problem.span.from && problem.span.to <= span.to;
+  const drill = check?.cures && drills.find((each) => around(each.drill));
+  if (drill) return check.cures(problem, viewAt(drill, problem.span), text);
+  const session = check?.curesInSession && sessions.find((each) => around(each.session));
+  return session ? check.curesInSession(problem, session, text) : [];
 }
 
 /** One problem of the code fewer, and no more of any other. */

@@ -7,6 +7,8 @@ const titles: Readonly<Record<Group, { readonly title: string; readonly about: s
   time: { title: 'Time', about: 'Who is where when: everything is played through with real runs and real balls.' },
   rotation: { title: 'Rotation', about: 'Who goes where for the next repetition.' },
   games: { title: 'Games', about: 'Teams, numbers and rules.' },
+  session: { title: 'Session', about: 'A whole evening: time, players, kit, ground and changeovers.' },
+  care: { title: 'Care', about: 'Cautions from published guidance. They know nothing of your place: local rules and the people on the spot come first.' },
 };
 
 /** The guide to all problems, as Markdown: what each code means, why it matters, an example of the fault and of its cure. */

@@ -7,13 +7,19 @@ import { check as blockedLane } from './blocked-lane.ts';
 import { check as circularImport } from './circular-import.ts';
 import { check as circularValue } from './circular-value.ts';
 import { check as collisionCourse } from './collision-course.ts';
+import { check as doesNotFit } from './does-not-fit.ts';
 import { check as duplicateName } from './duplicate-name.ts';
 import { check as goalSize } from './goal-size.ts';
+import { check as headingGuidance } from './heading-guidance.ts';
 import { check as impossibleValue } from './impossible-value.ts';
 import { check as intercepted } from './intercepted.ts';
+import { check as kitShort } from './kit-short.ts';
 import { check as lateReceiver } from './late-receiver.ts';
+import { check as leftOut } from './left-out.ts';
+import { check as longSession } from './long-session.ts';
 import { check as longWait } from './long-wait.ts';
 import { check as missingImport } from './missing-import.ts';
+import { check as movableGoal } from './movable-goal.ts';
 import { check as nextNotReady } from './next-not-ready.ts';
 import { check as noBall } from './no-ball.ts';
 import { check as noOpenLane } from './no-open-lane.ts';
@@ -31,12 +37,15 @@ import { check as rotationMismatch } from './rotation-mismatch.ts';
 import { check as rotationOpen } from './rotation-open.ts';
 import { check as sameSpot } from './same-spot.ts';
 import { check as scoreImpossible } from './score-impossible.ts';
+import { check as slowChangeover } from './slow-changeover.ts';
 import { check as spacePerPlayer } from './space-per-player.ts';
 import { check as splitMismatch } from './split-mismatch.ts';
 import { check as stillRunning } from './still-running.ts';
 import { check as strandedPlayer } from './stranded-player.ts';
 import { check as syntax } from './syntax.ts';
 import { check as tightClearance } from './tight-clearance.ts';
+import { check as timeMismatch } from './time-mismatch.ts';
+import { check as tooFewPlayers } from './too-few-players.ts';
 import { check as touchLimit } from './touch-limit.ts';
 import { check as unknownName } from './unknown-name.ts';
 import { check as unknownUnit } from './unknown-unit.ts';
@@ -56,4 +65,6 @@ export const checks: readonly Check[] = [
   lateReceiver, stillRunning, collisionCourse, ballThroughRunner, longWait,
   rotationOpen, rotationMismatch, strandedPlayer, nextNotReady, roleNeverPlayed, queueLength,
   playerCount, zoneClosed, zoneFull, zoneShort, overloadMismatch, intercepted, noOpenLane, bibsAlike, scoreImpossible,
+  timeMismatch, leftOut, tooFewPlayers, kitShort, doesNotFit, slowChangeover,
+  headingGuidance, movableGoal, longSession,
 ];

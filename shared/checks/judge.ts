@@ -4,6 +4,7 @@ import { viewOf } from '../games/view.ts';
 import { blameOnChange } from '../model/changes.ts';
 import type { Drill } from '../model/drill.ts';
 import type { Problem } from '../problem.ts';
+import type { SessionAnalysis } from '../session/analysis.ts';
 import type { Check } from './check.ts';
 import { checks } from './index.ts';
 
@@ -25,6 +26,11 @@ export function judge(drills: readonly DrillAnalysis[], broken: readonly number[
     });
     return [...own, ...ofChanges];
   });
+}
+
+/** What the checks find in the sessions. */
+export function judgeSessions(sessions: readonly SessionAnalysis[]): Problem[] {
+  return sessions.flatMap((session) => checks.flatMap((check) => check.findInSession?.(session) ?? []));
 }
 
 function found(analysis: DrillAnalysis, broken: boolean): Problem[] {

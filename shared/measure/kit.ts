@@ -3,7 +3,7 @@ import type { Drill, FurnitureKind } from '../model/drill.ts';
 import type { Measures } from './measure.ts';
 
 /** Markers this close together are one marker: metres. */
-const sameMarker = 0.3;
+export const sameMarker = 0.3;
 
 /** A pole, mannequin or cone this close to a station marks it: metres. */
 const besideStation = 1.5;
@@ -14,12 +14,10 @@ const besideStation = 1.5;
  */
 export function kitOf(drill: Drill): Measures['kit'] {
   const count = (kind: FurnitureKind): number => drill.furniture.filter((thing) => thing.kind === kind).length;
-  const standing = drill.furniture.filter((thing) => thing.kind === 'cone' || thing.kind === 'disc').map((thing) => thing.at);
-  const corners = markersOf(drill, standing);
   const balls = drill.balls.reduce((sum, supply) => sum + supply.count, 0);
   const items = [
     { what: 'balls', count: balls },
-    { what: 'discs', count: count('disc') + corners },
+    { what: 'discs', count: count('disc') + markersOf(drill).length },
     { what: 'cones', count: count('cone') + 2 * count('gate') },
     { what: 'poles', count: count('pole') },
     { what: 'mannequins', count: count('mannequin') },
@@ -32,18 +30,21 @@ export function kitOf(drill: Drill): Measures['kit'] {
   return items.filter((item) => item.count > 0);
 }
 
-function markersOf(drill: Drill, standing: readonly Point[]): number {
-  const spots = new Set(standing.map(cell));
-  const before = spots.size;
-  for (const spot of [...areaSpots(drill), ...unmarkedStations(drill)]) spots.add(cell(spot));
-  for (const zone of drill.zones) {
-    if (zone.shape.kind === 'polygon') for (const corner of zone.shape.points) spots.add(cell(corner));
+/** Where discs mark the ground beside those that are written as furniture. */
+export function markersOf(drill: Drill): readonly Point[] {
+  const standing = drill.furniture.filter((thing) => thing.kind === 'cone' || thing.kind === 'disc').map((thing) => thing.at);
+  const corners = drill.zones.flatMap(({ shape }) => (shape.kind === 'polygon' ? shape.points : []));
+  const taken = new Set(standing.map(cell));
+  const spots = new Map<string, Point>();
+  for (const spot of [...areaSpots(drill), ...unmarkedStations(drill), ...corners]) {
+    const key = cell(spot);
+    if (!taken.has(key) && !spots.has(key)) spots.set(key, { x: spot.x, y: spot.y });
   }
-  return spots.size - before;
+  return [...spots.values()];
 }
 
 /** Stations with nothing upright beside them that shows where they are. */
-function unmarkedStations(drill: Drill): readonly Point[] {
+export function unmarkedStations(drill: Drill): readonly Point[] {
   const shows = drill.furniture.filter((thing) => thing.kind === 'pole' || thing.kind === 'mannequin' || thing.kind === 'cone');
   return drill.stations.map((station) => station.at).filter((at) => shows.every((thing) => distance(thing.at, at) > besideStation));
 }

@@ -10,8 +10,9 @@ export function fixesOf(problem: Problem, open: Open): readonly Fix[] {
   return [...problem.fixes, ...curesOf(problem, withoutOtherDrills(open, problem.span).analysis, open.workspace)];
 }
 
-/** Drills do not touch each other. With the others blanked out every offset stays, and a cure is tried as fast as in a short file. */
+/** Drills do not touch each other, but a session plays them. With the others blanked out every offset stays, and a cure is tried as fast as in a short file. */
 function withoutOtherDrills(open: Open, { from }: Span): Open {
+  if (open.analysis.sessions.some(({ session: { span } }) => span.from <= from && from < span.to)) return open;
   const others = open.analysis.file.items
     .filter(({ kind }) => kind === 'drill' || kind === 'session')
     .filter(({ span }) => from < span.from || span.to <= from);

@@ -101,7 +101,7 @@ export interface Tape {
   readonly kind: 'width' | 'length' | 'diagonal' | 'point';
   /** `area`, the name of the zone, or the mark that is found. */
   readonly what: string;
-  /** The corner the tape starts at, of a `point`: `bottom left`, `bottom right` … of the area; null for the others. */
+  /** Where the tape of a `point` starts: a corner of the area (`bottom left`), or the first mark where there is no area; null for the others. */
   readonly from: string | null;
   readonly metres: number;
   readonly yards: number;

@@ -1,0 +1,25 @@
+import type { DrillAnalysis } from '../analyse.ts';
+import { headcount } from '../measure/measures.ts';
+
+/** How many players one group of a drill takes, and how many of them keep goal. */
+export interface Need {
+  readonly least: number;
+  readonly most: number;
+  readonly usual: number;
+  readonly keepers: number;
+}
+
+/** A queue works while one plays and one waits; one more than written may join it, more would only wait. CHOSEN: no source says. */
+const working = 2;
+const joining = 1;
+
+/** Teams must be full; queues may be shorter and a little longer than written. A drill that places nobody takes everyone. */
+export function needOf({ drill, measures }: DrillAnalysis): Need {
+  const placed = headcount(drill);
+  const usual = placed > 0 ? placed : measures.players;
+  if (usual === 0) return { least: 0, most: Infinity, usual, keepers: 0 };
+  const queues = drill.stations.filter((station) => station.team === null && station.holds >= working);
+  const spare = queues.reduce((sum, { holds }) => sum + holds - working, 0);
+  const keepers = drill.actors.filter(({ kind }) => kind === 'keeper').length;
+  return { least: usual - spare, most: usual + joining * queues.length, usual, keepers };
+}
