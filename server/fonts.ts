@@ -57,6 +57,13 @@ export function fontsFor(given: readonly string[], cwd: string, machine: () => I
   };
 }
 
+/** A sentence about the signs that are drawn as a question mark; null where there are none. */
+export function missingWords({ missing }: Fonts): string | null {
+  if (missing.size === 0) return null;
+  const shown = [...missing].slice(0, 12).join(' ');
+  return `No font here has ${shown}${missing.size > 12 ? ` and ${missing.size - 12} more signs` : ''}: each is a ? on the sheet. Give a font that has ${missing.size === 1 ? 'it' : 'them'}: --font FILE`;
+}
+
 /** Joiners, marks of direction and variation: they shape their neighbours and have no picture. */
 export function isInvisible(code: number): boolean {
   return /\p{Default_Ignorable_Code_Point}/u.test(String.fromCodePoint(code));

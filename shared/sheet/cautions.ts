@@ -1,5 +1,6 @@
 /** Cautions that stand on every sheet they concern, with where they come from. They clear nothing: local rules and the people on the spot decide. */
 import type { SessionAnalysis } from '../session/analysis.ts';
+import { heading, headingFor } from '../session/guidance.ts';
 
 export interface Caution {
   readonly text: string;
@@ -9,7 +10,11 @@ export interface Caution {
 export function cautionsFor({ kit, session }: SessionAnalysis): Caution[] {
   const goals = kit.some(({ kind, needed }) => needed > 0 && (kind === 'goal' || kind === 'minigoal'));
   const outdoors = session.ground.value !== 'indoor';
-  return [...(goals ? [goalCaution] : []), ...(outdoors ? [lightning, heat] : []), apart];
+  const headers = session.age.span && headingFor(session.age.value);
+  return [
+    ...(goals ? [goalCaution] : []), ...(outdoors ? [lightning, heat] : []), apart,
+    ...(headers ? [{ text: `Heading at this age: ${headers}.`, source: `${heading.source} (read)` }] : []),
+  ];
 }
 
 const goalCaution: Caution = {

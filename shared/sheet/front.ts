@@ -1,11 +1,12 @@
 /** What the front page says: the evening at a glance, who is where, what to carry, what to set out and to change, what to mind. */
 import { figure as number } from '../scene/units.ts';
 import type { Changeover, PartFigures, PartSlot, SessionAnalysis } from '../session/analysis.ts';
+import { kitWords, minutes as duration } from '../session/words.ts';
 import { bullets, minor, prose, titled, type Block, type Heading, type Item, type Table } from './blocks.ts';
 import { cautionsFor } from './cautions.ts';
 import type { Stretch } from './flow.ts';
 import { timeStrip } from './strip.ts';
-import { counted, duration, listed, minutes, partsOf, people, tally, thingName, type Names, type NumberedPart } from './words.ts';
+import { counted, listed, minutes, partsOf, people, tally, type Names, type NumberedPart } from './words.ts';
 
 export interface FrontPage {
   readonly title: Heading;
@@ -119,7 +120,7 @@ function kit({ kit: lines }: SessionAnalysis): Block[] {
     kind: 'table',
     columns: [{ title: 'Carry', share: 0.3, right: false }, { title: 'Need', share: 0.13, right: true }, { title: 'Have', share: 0.13, right: true }, { title: 'Short', share: 0.13, right: true }, { title: 'Most in', share: 0.31, right: false }],
     rows: lines.map(({ kind, colour, needed, has, short, mostIn }) => [
-      `${thingName(kind)}${colour === null ? '' : ` ${colour}`}`, `${needed}`, has === null ? '–' : `${has}`, short > 0 ? `${short}` : '–', mostIn,
+      `${colour === null ? '' : `${colour} `}${kitWords[kind][1]}`, `${needed}`, has === null ? '–' : `${has}`, short > 0 ? `${short}` : '–', mostIn,
     ]),
   };
   return titled('Kit', lines.length === 0 ? [] : [table]);

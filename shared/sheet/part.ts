@@ -8,9 +8,11 @@ import { keyAlone, stage, type Scene } from '../scene/scene.ts';
 import { figure as number, lengthWords, measureOf } from '../scene/units.ts';
 import { aloud } from '../scene/words.ts';
 import type { SetUp, Tape } from '../session/analysis.ts';
+import { tapesOf } from '../session/tapes.ts';
+import { kitText, minutes as duration } from '../session/words.ts';
 import { bullets, minor, prose, section, titled, type Block, type Figure, type Heading, type Item, type Table } from './blocks.ts';
 import { columnWidth } from './style.ts';
-import { areaWords, counted, duration, listed, tally, things } from './words.ts';
+import { areaWords, counted, tally } from './words.ts';
 
 export interface PartPage {
   readonly title: Heading;
@@ -185,20 +187,18 @@ function measured({ drill, measures }: DrillAnalysis): (readonly [string, string
 
 // ---------------------------------------------------------------- kit and setting out
 
+/** Of a drill by itself, or of all groups of a part; the distances are those of one group. */
 function setting({ drill, measures }: DrillAnalysis, setUp: SetUp | null): Block[] {
-  if (setUp === null) {
-    const kit = measures.kit.map(({ what, count }) => `${count} ${count === 1 ? what.replace(/s\b/, '') : what}`);
-    return titled('Kit', kit.length === 0 ? [] : [prose(`${listed(kit)}.`)]);
-  }
-  const kit = [
+  const kit = setUp === null ? measures.kit.map(({ what, count }) => `${count} ${count === 1 ? what.replace(/s\b/, '') : what}`) : [
     ...(setUp.things.length > 0 ? [tally(setUp.things)] : []),
-    ...(setUp.balls > 0 ? [things('ball', setUp.balls)] : []),
-    ...setUp.bibs.map(({ colour, count }) => `${things('bib', count)} ${colour}`),
+    ...(setUp.balls > 0 ? [kitText('ball', setUp.balls)] : []),
+    ...setUp.bibs.map(({ colour, count }) => kitText('bib', count, colour)),
   ];
-  const order = drill.area ? [prose('Lay the first side with the tape, then the second from its end; where the diagonal is right, the corner is square.', 'small')] : [];
+  const tapes = setUp?.tapes ?? tapesOf(drill);
+  const order = drill.area ? [prose('Lay the width, then the length from both of its ends. Where the diagonal is right, the corners are square.', 'small')] : [];
   return [
     ...titled('Kit', kit.length === 0 ? [] : [prose(`${kit.join(', ')}.`)]),
-    ...titled('Setting out', setUp.tapes.length === 0 ? [] : [...order, tapeTable(setUp.tapes)]),
+    ...titled('Setting out', tapes.length === 0 ? [] : [...order, tapeTable(tapes)]),
   ];
 }
 
@@ -206,19 +206,17 @@ function tapeTable(tapes: readonly Tape[]): Table {
   return {
     kind: 'table',
     columns: [{ title: 'In this order', share: 0.52, right: false }, ...['m', 'yd', 'strides'].map((title) => ({ title, share: 0.16, right: true }))],
-    rows: tapes.map((tape, index) => [`${index + 1}. ${tapeWords(tape)}`, number(tape.metres), tape.yards.toFixed(1), `${tape.strides}`]),
+    rows: tapes.map((tape, index) => [`${index + 1}. ${tapeWords(tape)}`, tape.metres.toFixed(2), tape.yards.toFixed(1), `${tape.strides}`]),
   };
 }
 
-function tapeWords({ kind, what }: Tape): string {
+function tapeWords({ kind, what, from }: Tape): string {
   switch (kind) {
     case 'width':
-      return `${what}, width`;
     case 'length':
-      return `${what}, length`;
     case 'diagonal':
-      return `${what}, diagonal`;
+      return `${what}: ${kind}`;
     case 'point':
-      return what;
+      return from === null ? what : `${what}, from ${from}`;
   }
 }

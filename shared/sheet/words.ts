@@ -2,6 +2,7 @@
 import type { Drill } from '../model/drill.ts';
 import { figure, lengthWords, measureOf } from '../scene/units.ts';
 import type { PartSlot, SessionAnalysis, Slot, Thing } from '../session/analysis.ts';
+import { kitText } from '../session/words.ts';
 
 export interface NumberedPart {
   /** From 1, as on the strip. */
@@ -23,13 +24,6 @@ export function minutes(seconds: number): string {
   return whole % 60 === 0 ? `${whole / 60}` : `${Math.floor(whole / 60)}:${`${whole % 60}`.padStart(2, '0')}`;
 }
 
-/** 40 s, 2 min, 3 min 20 s. */
-export function duration(seconds: number): string {
-  const whole = Math.round(seconds);
-  const parts = [...(whole >= 60 ? [`${Math.floor(whole / 60)} min`] : []), ...(whole % 60 > 0 || whole === 0 ? [`${whole % 60} s`] : [])];
-  return parts.join(' ');
-}
-
 export function counted(count: number, one: string, many = `${one}s`): string {
   return `${figure(count)} ${count === 1 ? one : many}`;
 }
@@ -38,27 +32,11 @@ export function listed(words: readonly string[]): string {
   return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
 }
 
-const thingNames = {
-  cone: ['cone', 'cones'], disc: ['disc', 'discs'], pole: ['pole', 'poles'], mannequin: ['mannequin', 'mannequins'], goal: ['goal', 'goals'],
-  minigoal: ['mini goal', 'mini goals'], hurdle: ['hurdle', 'hurdles'], ladder: ['ladder', 'ladders'], ball: ['ball', 'balls'], bib: ['bib', 'bibs'],
-} as const;
-
-export type ThingKind = keyof typeof thingNames;
-
-export function things(kind: ThingKind, count: number): string {
-  const [one, many] = thingNames[kind];
-  return counted(count, one, many);
-}
-
-export function thingName(kind: ThingKind): string {
-  return thingNames[kind][1];
-}
-
 /** `6 discs and 1 mannequin`; empty for nothing. */
 export function tally(all: readonly { readonly kind: Thing['kind'] }[]): string {
   const counts = new Map<Thing['kind'], number>();
   for (const { kind } of all) counts.set(kind, (counts.get(kind) ?? 0) + 1);
-  return listed([...counts].map(([kind, count]) => things(kind, count)));
+  return listed([...counts].map(([kind, count]) => kitText(kind, count)));
 }
 
 /** By their numbers on the register, from 1 at the front; null for who has none. */
