@@ -6,7 +6,7 @@ import { palettes, type Ink, type Paint } from '../shared/scene/palette.ts';
 import { layers, type Pen, type Scene, type Shape } from '../shared/scene/scene.ts';
 import type { Figure } from '../shared/sheet/blocks.ts';
 import type { Placed } from '../shared/sheet/flow.ts';
-import { cellWidth, type Piece } from '../shared/sheet/lay.ts';
+import { blankLabel, cellWidth, type Piece } from '../shared/sheet/lay.ts';
 import { fieldWidths, type Page, type Sheet } from '../shared/sheet/sheet.ts';
 import { blankLeading, cell, contentWidth, markerWidth, numberBox, paper, sectionRule, styles, type TextStyle } from '../shared/sheet/style.ts';
 import type { Fonts } from './fonts.ts';
@@ -190,8 +190,8 @@ function penOn(doc: PDFKit.PDFDocument, sheet: Sheet, fonts: Fonts) {
       case 'figure':
         return tag(parent, 'Figure', () => figure(piece.block, x, y), { alt: piece.block.label });
       case 'blank': {
-        tag(parent, 'P', () => line(piece.block.label, x, y, piece.width, { ...styles.small, weight: 'bold' }, 'note'));
-        const top = y + styles.small.leading;
+        tag(parent, 'P', () => lines(piece.lines, x, y, piece.width, blankLabel, 'note'));
+        const top = y + piece.lines.length * blankLabel.leading;
         return aside(() => {
           for (let row = 1; row <= piece.block.lines; row += 1) rule(x, top + row * blankLeading - 0.5, x + piece.width, top + row * blankLeading - 0.5, 0.15, 'note');
         });

@@ -79,7 +79,7 @@ function pieceHtml(piece: Piece, first: boolean): string {
     case 'figure':
       return figureHtml(piece.block);
     case 'blank':
-      return `<div class="blank"><p>${escapeXml(piece.block.label)}</p>${'<i></i>'.repeat(piece.block.lines)}</div>\n`;
+      return `<div class="blank"><p>${lines(piece.lines, piece.block.label)}</p>${'<i></i>'.repeat(piece.block.lines)}</div>\n`;
   }
 }
 

@@ -1,6 +1,6 @@
 /** Blocks onto pages: bands one below the other, each of one column or two, and on to the next page where one is full. */
 import type { Block, Figure } from './blocks.ts';
-import { gapAbove, lay, parted, type Measure, type Piece } from './lay.ts';
+import { gapAbove, lay, leastRows, parted, type Measure, type Piece } from './lay.ts';
 import { blankLeading, columnWidth, contentWidth, gutter, paper, styles } from './style.ts';
 
 /** Millimetres from the top left corner of the page. */
@@ -174,7 +174,7 @@ function filled(blocks: readonly Block[], width: number, room: number, measure: 
       used = from + piece.height;
       continue;
     }
-    const parts = parted(block, width, room - from, measure);
+    const parts = parted(block, width, room - from, measure, must && pieces.length === 0);
     if (parts) return { pieces: [...pieces, { piece: lay(parts[0], width, measure), from }], rest: [parts[1], ...blocks.slice(index + 1)] };
     if (must && pieces.length === 0) return { pieces: [{ piece, from }], rest: blocks.slice(index + 1) };
     return { pieces, rest: blocks.slice(index) };
@@ -190,8 +190,9 @@ function tailOf(blocks: readonly Block[], index: number, width: number, measure:
 }
 
 function leastOf(block: Block, width: number, measure: Measure): number {
-  const { kind, height } = lay(block, width, measure);
-  return kind === 'text' || kind === 'item' ? Math.min(height, 2 * styles.body.leading) : kind === 'table' ? Math.min(height, 14) : height;
+  const piece = lay(block, width, measure);
+  if (piece.kind === 'table') return piece.rows.slice(0, leastRows).reduce((sum, row) => sum + row.height, 0);
+  return piece.kind === 'text' || piece.kind === 'item' ? Math.min(piece.height, 2 * styles.body.leading) : piece.height;
 }
 
 /** Two columns of like height where everything fits, both full where not. */

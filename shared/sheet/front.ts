@@ -68,7 +68,7 @@ function timetable(analysis: SessionAnalysis, pages: ReadonlyMap<number, number>
     ],
     rows: analysis.timetable.map((slot, index) => {
       const when = [`${minutes(slot.start)}–${minutes(slot.end)}`, minutes(slot.end - slot.start)];
-      if (slot.kind === 'pause') return [...when, slot.pause.name ?? 'Pause', '', '', ''];
+      if (slot.kind === 'pause') return [...when, slot.pause.name === null ? 'Pause' : `Pause: ${slot.pause.name}`, '', '', ''];
       const { name } = slot.part;
       const sizes = slot.groups.map(({ members }) => members.length).filter((size) => size > 0);
       return [...when, `${numbers.get(index)}  ${name}`, drillWords(slot), sizes.length > 0 ? sizes.join(' + ') : `${slot.groups.length || ''}`, `${pages.get(index) ?? ''}`];
@@ -77,9 +77,8 @@ function timetable(analysis: SessionAnalysis, pages: ReadonlyMap<number, number>
 }
 
 function drillWords({ part, drill }: PartSlot): string {
-  const { name } = drill?.drill ?? { name: part.drill ?? '' };
-  const named = name === part.name ? 'as named' : name;
-  return part.change === null ? (drill ? named : '') : `${named}: ${part.change.name}`;
+  const name = drill?.drill.name ?? part.drill ?? '';
+  return part.change === null ? name : `${name}: ${part.change.name}`;
 }
 
 // ---------------------------------------------------------------- who
@@ -139,12 +138,13 @@ function changeWords(change: Changeover, names: ReadonlyMap<number, string>): st
   const when = from === null ? `Before ${to === null ? 'the session' : name(to)}` : to === null ? `After ${name(from)}` : `${name(from)} to ${name(to)}`;
   const what = [
     ...(stays.length > 0 ? [`${tally(stays)} ${stays.length === 1 ? 'stays' : 'stay'}`] : []),
-    ...(moves.length > 0 ? [`${tally(moves)} ${moves.length === 1 ? 'moves' : 'move'}`] : []),
-    ...(comesUp.length > 0 ? [`up ${comesUp.length === 1 ? 'comes' : 'come'} ${tally(comesUp)}`] : []),
-    ...(goesDown.length > 0 ? [`down ${goesDown.length === 1 ? 'goes' : 'go'} ${tally(goesDown)}`] : []),
+    ...(moves.length > 0 ? [`move ${tally(moves)}`] : []),
+    ...(comesUp.length > 0 ? [`pick up ${tally(comesUp)}`] : []),
+    ...(goesDown.length > 0 ? [`put down ${tally(goesDown)}`] : []),
   ].join('; ') || 'nothing to change';
+  if (moves.length + comesUp.length + goesDown.length === 0) return `${when}: ${what}.`;
   const late = available !== null && seconds > available ? `, ${duration(seconds - available)} more than the pause has` : available === null ? '' : ` of the ${duration(available)} there are`;
-  return `${when}: ${what}. ${duration(seconds)}${late}, ${counted(hands, 'pair')} of hands, ${Math.round(walk)} m to walk.`;
+  return `${when}: ${what}. ${duration(seconds)}${late}, ${hands === 1 ? 'one pair' : counted(hands, 'pair')} of hands, ${Math.round(walk)} m to walk.`;
 }
 
 // ---------------------------------------------------------------- figures

@@ -12,7 +12,7 @@ export type Piece = { readonly width: number; readonly height: number } & (
   | { readonly kind: 'item'; readonly block: Item; readonly lines: readonly string[] }
   | { readonly kind: 'table'; readonly block: Table; readonly rows: readonly TableRow[] }
   | { readonly kind: 'figure'; readonly block: Figure }
-  | { readonly kind: 'blank'; readonly block: Blank }
+  | { readonly kind: 'blank'; readonly block: Blank; readonly lines: readonly string[] }
 );
 
 /** The first row of a table has its titles. */
@@ -44,18 +44,26 @@ export function lay(block: Block, width: number, measure: Measure): Piece {
     }
     case 'figure':
       return { kind: 'figure', block, width: block.width, height: block.height };
-    case 'blank':
-      return { kind: 'blank', block, width, height: styles.small.leading + block.lines * blankLeading };
+    case 'blank': {
+      const lines = linesOf(block.label, blankLabel, width, measure).map(({ text }) => text);
+      return { kind: 'blank', block, lines, width, height: lines.length * blankLabel.leading + block.lines * blankLeading };
+    }
   }
 }
+
+/** What the lines are for. */
+export const blankLabel: TextStyle = { ...styles.small, weight: 'bold' };
+
+/** Rows of a table that stay together, its titles counted. */
+export const leastRows = 4;
 
 /** Above a block that does not begin its column. */
 export function gapAbove(block: Block): number {
   return block.kind === 'heading' ? gaps[block.rank] : gaps[block.kind];
 }
 
-/** As much of a block as goes into so many millimetres, and the rest of it; null where it cannot be parted there. */
-export function parted(block: Block, width: number, room: number, measure: Measure): readonly [Block, Block] | null {
+/** As much of a block as goes into so many millimetres, and the rest of it; null where it cannot be parted there. `must`: even where it reads badly. */
+export function parted(block: Block, width: number, room: number, measure: Measure, must: boolean): readonly [Block, Block] | null {
   switch (block.kind) {
     case 'heading':
     case 'figure':
@@ -80,11 +88,11 @@ export function parted(block: Block, width: number, room: number, measure: Measu
         height += row.height;
         fits += 1;
       }
-      if (fits >= 2) return [{ ...block, rows: block.rows.slice(0, fits - 1) }, { ...block, rows: block.rows.slice(fits - 1) }];
-      return partedRow(block, width, room - (rows[0]?.height ?? 0), measure);
+      if (fits >= (must ? 2 : leastRows)) return [{ ...block, rows: block.rows.slice(0, fits - 1) }, { ...block, rows: block.rows.slice(fits - 1) }];
+      return must ? partedRow(block, width, room - (rows[0]?.height ?? 0), measure) : null;
     }
     case 'blank': {
-      const fits = Math.floor((room - styles.small.leading) / blankLeading);
+      const fits = Math.floor((room - lay({ ...block, lines: 0 }, width, measure).height) / blankLeading);
       return fits < 1 || fits >= block.lines ? null : [{ ...block, lines: fits }, { ...block, lines: block.lines - fits }];
     }
   }

@@ -19,8 +19,8 @@ export interface PartPage {
   readonly facts: string;
   readonly figure: Figure;
   readonly blocks: readonly Block[];
-  /** Of the drawing, such as 1:200. */
-  readonly scale: string;
+  /** Of the drawing: 200 for 1:200. */
+  readonly scale: number;
   /** All that are drawn, in order of their numbers. */
   readonly pictures: readonly Scene[];
 }
@@ -52,7 +52,7 @@ export function partPage(analysis: DrillAnalysis, setUp: SetUp | null, title: He
     title,
     facts: factsOf(analysis, main.scene),
     figure: main.figure,
-    scale: `1:${main.scene.plan.scale}`,
+    scale: main.scene.plan.scale,
     pictures: [main.scene, ...smaller.map(({ drawn }) => drawn.scene)],
     blocks: [
       ...titled('How it starts', bullets(startWords(drill))),
@@ -198,7 +198,7 @@ function setting({ drill, measures }: DrillAnalysis, setUp: SetUp | null): Block
   const order = drill.area ? [prose('Lay the width, then the length from both of its ends. Where the diagonal is right, the corners are square.', 'small')] : [];
   return [
     ...titled('Kit', kit.length === 0 ? [] : [prose(`${kit.join(', ')}.`)]),
-    ...titled('Setting out', tapes.length === 0 ? [] : [...order, tapeTable(tapes)]),
+    ...titled('Setting out', tapes.length === 0 ? [] : [tapeTable(tapes), ...order]),
   ];
 }
 

@@ -55,7 +55,7 @@ export function sessionSheet(session: SessionAnalysis, options: SheetOptions): S
   const parts = paged(leaves, options);
   const front = (pages: ReadonlyMap<number, number>) => {
     const { title, stretches } = frontPage(session, options.names, pages);
-    return flow({ stretches, continued: goesOn(title), notes: null }, measure);
+    return flow({ stretches, continued: goesOn(title), notes: 'After the session: what to keep, what to change' }, measure);
   };
   // How many pages the front takes does not hang on the page numbers in it: those are a line each.
   const before = front(new Map(parts.flatMap(({ indices }, at) => indices.map((index) => [index, at + 1])))).length;
@@ -101,9 +101,12 @@ interface Draft {
 
 /** Millimetres for the drawing, the best first: as large as there is room for, then with text beside it, then smaller. */
 const rooms = {
-  1: [[contentWidth, 170], [128, 170], [128, 140], [110, 115]],
+  1: [[contentWidth, 170], [128, 170], [128, 140], [110, 122]],
   2: [[104, 104]],
 } as const;
+
+/** No drawing is made more than so many times smaller to save a page. */
+const mostSmaller = 2;
 
 /** The drawing is as large as takes no more pages than a smaller one. */
 function leavesOf(subjects: readonly Subject[], options: SheetOptions): Leaf[] {
@@ -115,8 +118,10 @@ function leavesOf(subjects: readonly Subject[], options: SheetOptions): Leaf[] {
       const page = named(partPage(analysis, setUp, title, { theme, convention, room, firstPicture }), analysis, title.text);
       return { page, count: perPage === 1 ? flow(flowOf(page, 1), measure).length : 1 };
     });
-    const fewest = Math.min(...tried.map(({ count }) => count));
-    const { page } = tried.find(({ count }) => count === fewest) as (typeof tried)[number];
+    const largest = tried[0]?.page.scale ?? 0;
+    const legible = tried.filter(({ page: { scale } }) => scale <= largest * mostSmaller);
+    const fewest = Math.min(...legible.map(({ count }) => count));
+    const { page } = legible.find(({ count }) => count === fewest) as (typeof tried)[number];
     firstPicture += page.pictures.length;
     return { index, page, analysis };
   });
@@ -130,7 +135,7 @@ function named(page: PartPage, { drill }: DrillAnalysis, name: string): PartPage
 function flowOf(page: PartPage, perPage: SheetOptions['perPage']): Flow {
   return {
     stretches: [
-      { kind: 'full', blocks: [page.title, { kind: 'text', style: perPage === 1 ? 'lead' : 'small', text: page.facts }] },
+      { kind: 'full', blocks: [page.title, { kind: 'text', style: perPage === 1 ? 'body' : 'small', text: page.facts }] },
       { kind: 'drawn', figure: page.figure, blocks: page.blocks },
     ],
     continued: goesOn(page.title),
@@ -169,7 +174,7 @@ function leafFields({ page, analysis: { drill, measures } }: Leaf): Page['block'
   return [
     { title: 'PART', value: `${page.title.number === null ? '' : `${page.title.number} `}${page.title.text}` },
     { title: 'AGE', value: drill.ageLabel ?? 'adult' }, { title: 'PLAYERS', value: `${measures.players}` },
-    { title: 'AREA', value: areaWords(drill) ?? '–' }, { title: 'SCALE', value: page.scale },
+    { title: 'AREA', value: areaWords(drill) ?? '–' }, { title: 'SCALE', value: `1:${page.scale}` },
   ];
 }
 

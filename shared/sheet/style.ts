@@ -24,7 +24,7 @@ export const styles = {
 } as const satisfies Record<string, TextStyle>;
 
 /** Above a block, unless it is the first of its column. */
-export const gaps = { title: 6, section: 4, minor: 2.4, text: 1, item: 0.8, table: 1.2, figure: 2, blank: 3 } as const;
+export const gaps = { title: 6, section: 4, minor: 2.4, text: 1, item: 0.8, table: 2, figure: 2, blank: 3 } as const;
 
 /** From the hairline above a section to its words. */
 export const sectionRule = 1.4;
@@ -34,6 +34,6 @@ export const titleRule = 2;
 /** Before the words of an item. */
 export const markerWidth = { numbers: 6.5, bullets: 4 } as const;
 /** Between the cells of a table, and above and below the words of a row. */
-export const cell = { gap: 2, above: 0.6, below: 0.6 } as const;
+export const cell = { gap: 3, above: 0.5, below: 0.5 } as const;
 /** Of a line to write on by hand. */
 export const blankLeading = 8;
