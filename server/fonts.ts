@@ -3,7 +3,7 @@ import { globSync, readFileSync, statSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { basename, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { create, type Font } from 'fontkit';
+import { create, type Font, type Glyph } from 'fontkit';
 import type { Weight } from '../shared/font/text.ts';
 import { reasonOf, Refusal } from './io.ts';
 
@@ -73,7 +73,13 @@ function hasAll(font: Font, codes: readonly number[]): boolean {
   return codes.every((code) => font.hasGlyphForCodePoint(code));
 }
 
+/**
+ * With glyphs that know their own letters: the library keeps one glyph for every shape, with the letters of its first use,
+ * but letters share shapes (in Arabic, those that differ by their dots).
+ */
 function face(key: string, font: Font): Face {
+  const shape = font.getGlyph.bind(font);
+  font.getGlyph = (id, codePoints = []) => Object.create(shape(id, codePoints), { codePoints: { value: codePoints } }) as Glyph;
   return { key, font };
 }
 
@@ -95,7 +101,7 @@ function facesAt(path: string, key: string, shown: string): Face[] {
     throw new Refusal(`${shown} cannot be read: ${reasonOf(error)}.`);
   }
   const faces = opened(bytes).map((font, index) => face(`${key}-${index}`, font));
-  if (faces.length === 0) throw new Refusal(`${shown} is not a font in TrueType, OpenType, WOFF or WOFF2.`);
+  if (faces.length === 0) throw new Refusal(`${shown} is not a font in TrueType, OpenType or WOFF.`);
   return faces;
 }
 
@@ -111,7 +117,9 @@ function fontsAt(path: string): readonly Font[] {
   }
 }
 
+/** None for WOFF2, whose outlines the library loses when it takes a part of the font. */
 function opened(bytes: Uint8Array): readonly Font[] {
+  if (new TextDecoder('latin1').decode(bytes.subarray(0, 4)) === 'wOF2') return [];
   try {
     const font = create(bytes);
     return 'fonts' in font ? font.fonts : [font];
@@ -126,7 +134,7 @@ function opened(bytes: Uint8Array): readonly Font[] {
 export function fontFiles(): readonly string[] {
   const found = folders().flatMap((folder) => {
     try {
-      return globSync('**/*.{ttf,otf,ttc,otc,woff,woff2}', { cwd: folder }).map((name) => join(folder, name));
+      return globSync('**/*.{ttf,otf,ttc,otc,woff}', { cwd: folder }).map((name) => join(folder, name));
     } catch {
       return [];
     }

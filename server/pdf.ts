@@ -9,8 +9,8 @@ import type { Placed } from '../shared/sheet/flow.ts';
 import { blankLabel, cellWidth, type Piece } from '../shared/sheet/lay.ts';
 import { fieldWidths, type Page, type Sheet } from '../shared/sheet/sheet.ts';
 import { blankLeading, cell, contentWidth, markerWidth, numberBox, paper, sectionRule, styles, type TextStyle } from '../shared/sheet/style.ts';
-import type { Fonts } from './fonts.ts';
-import { measureWith, writingOf } from './writing.ts';
+import type { Face, Fonts } from './fonts.ts';
+import { measureWith, runsFromRight, writingOf } from './writing.ts';
 
 /** Points in a millimetre. */
 const points = 72 / 25.4;
@@ -44,25 +44,26 @@ function penOn(doc: PDFKit.PDFDocument, sheet: Sheet, fonts: Fonts) {
   const named = new Set<string>();
 
   /** `at` is where the line of writing begins, has its middle or ends; y its base line. */
-  const write = (text: string, at: { readonly x: number; readonly y: number }, size: number, weight: Weight, paint: Paint, anchor: 'start' | 'middle' | 'end' = 'start') => {
-    const writing = writingOf(text, weight, fonts);
+  const write = (text: string, at: { readonly x: number; readonly y: number }, size: number, weight: Weight, paint: Paint, anchor: 'start' | 'middle' | 'end' = 'start', fromRight = runsFromRight(text)) => {
+    const writing = writingOf(text, weight, fonts, fromRight);
     let x = at.x - (anchor === 'start' ? 0 : measure(text, size, weight) * (anchor === 'middle' ? 0.5 : 1));
     doc.fillColor(colour(paint));
-    if (writing.differs) doc.markContent('Span', { actual: text.replaceAll(/[\u2066-\u2069]/g, '') });
-    for (const { face, text: words, whole } of writing.pieces) {
+    for (const { face, text: words, simple } of writing.pieces) {
       if (!named.has(face.key)) doc.registerFont(face.key, face.font as unknown as PDFKit.Mixins.PDFFontSource);
       named.add(face.key);
-      doc.font(face.key).fontSize(size).text(words, x, at.y, { lineBreak: false, baseline: 'alphabetic', ...(whole ? { features: [] } : {}) });
+      doc.font(face.key).fontSize(size);
+      if (simple) doc.text(words, x, at.y, { lineBreak: false, baseline: 'alphabetic' });
+      else glyphs(doc as unknown as FontUser, face, words, x, at.y, size);
       x += (face.font.layout(words).advanceWidth / face.font.unitsPerEm) * size;
     }
-    if (writing.differs) doc.endMarkedContent();
   };
-  const line = (text: string, x: number, y: number, width: number, { size, leading, weight }: TextStyle, paint: Paint = 'ink', right = false) => {
-    const end = right || writingOf(text, weight, fonts).rightToLeft;
-    write(text, { x: end ? x + width : x, y: y + (leading + size * 0.7) / 2 }, size, weight, paint, end ? 'end' : 'start');
+  const line = (text: string, x: number, y: number, width: number, { size, leading, weight }: TextStyle, paint: Paint = 'ink', right = false, fromRight = runsFromRight(text)) => {
+    const end = right || fromRight;
+    write(text, { x: end ? x + width : x, y: y + (leading + size * 0.7) / 2 }, size, weight, paint, end ? 'end' : 'start', fromRight);
   };
   const lines = (texts: readonly string[], x: number, y: number, width: number, style: TextStyle, paint: Paint = 'ink', right = false) => {
-    for (const [index, text] of texts.entries()) line(text, x, y + index * style.leading, width, style, paint, right);
+    const fromRight = runsFromRight(texts.join(' '));
+    for (const [index, text] of texts.entries()) line(text, x, y + index * style.leading, width, style, paint, right, fromRight);
   };
   const rule = (x1: number, y1: number, x2: number, y2: number, width: number, paint: Paint = 'ink') => {
     doc.moveTo(x1, y1).lineTo(x2, y2).lineWidth(width).strokeColor(colour(paint)).stroke();
@@ -73,9 +74,12 @@ function penOn(doc: PDFKit.PDFDocument, sheet: Sheet, fonts: Fonts) {
     draw();
     doc.endMarkedContent();
   };
-  const tag = (parent: Parent, type: string, draw: () => void, more: { readonly alt?: string } = {}) => {
+  const tag = (parent: Parent, type: string, draw: () => void, more: { readonly alt?: string; readonly actual?: string } = {}) => {
     parent.add(doc.struct(type, more, [draw]));
   };
+  /** What is read aloud, where the signs do not stand in the order of reading. */
+  const spoken = (texts: readonly string[], weight: Weight) =>
+    (texts.some((text) => writingOf(text, weight, fonts).differs) ? { actual: texts.join(' ').replaceAll(/[\u2066-\u2069]/g, '') } : {});
 
   const shape = (one: Shape): void => {
     switch (one.kind) {
@@ -130,7 +134,7 @@ function penOn(doc: PDFKit.PDFDocument, sheet: Sheet, fonts: Fonts) {
     const style = styles[rank];
     if (rank !== 'title') {
       if (rank === 'section') aside(() => rule(x, y, x + width, y, 0.25));
-      tag(parent, rank === 'section' ? 'H2' : 'H3', () => lines(texts, x, y + (rank === 'section' ? sectionRule : 0), width, style));
+      tag(parent, rank === 'section' ? 'H2' : 'H3', () => lines(texts, x, y + (rank === 'section' ? sectionRule : 0), width, style), spoken(texts, style.weight));
       return;
     }
     const left = x + (number === null ? 0 : numberBox + 3);
@@ -143,7 +147,7 @@ function penOn(doc: PDFKit.PDFDocument, sheet: Sheet, fonts: Fonts) {
       if (number !== null) write(number, { x: x + numberBox / 2, y: y + numberBox / 2 + 2.1 }, 6, 'bold', 'ink', 'middle');
       lines(texts, left, top, width - (left - x), style);
       if (end !== null) line(end, x, top + 1.2, width, { ...styles.lead, weight: 'bold' }, 'ink', true);
-    });
+    }, spoken([...(number === null ? [] : [number]), ...texts, ...(end === null ? [] : [end])], style.weight));
   };
 
   const table = (piece: Extract<Piece, { kind: 'table' }>, x: number, top: number, parent: Parent) => {
@@ -159,7 +163,7 @@ function penOn(doc: PDFKit.PDFDocument, sheet: Sheet, fonts: Fonts) {
         const wide = cellWidth(block, column, width);
         const [from, at] = [left, y + cell.above];
         const right = block.columns[column]?.right ?? false;
-        tag(row, index === 0 ? 'TH' : 'TD', () => lines(texts, from, at, wide, index === 0 ? { ...styles.small, weight: 'bold' } : styles.body, index === 0 ? 'note' : 'ink', right));
+        tag(row, index === 0 ? 'TH' : 'TD', () => lines(texts, from, at, wide, index === 0 ? { ...styles.small, weight: 'bold' } : styles.body, index === 0 ? 'note' : 'ink', right), spoken(texts, 'medium'));
         left += wide + cell.gap;
       }
       row.end();
@@ -175,14 +179,14 @@ function penOn(doc: PDFKit.PDFDocument, sheet: Sheet, fonts: Fonts) {
       case 'heading':
         return heading(piece, x, y, parent);
       case 'text':
-        return tag(parent, 'P', () => lines(piece.lines, x, y, piece.width, styles[piece.block.style]));
+        return tag(parent, 'P', () => lines(piece.lines, x, y, piece.width, styles[piece.block.style]), spoken(piece.lines, 'medium'));
       case 'item': {
         const item = doc.struct('LI');
         parent.add(item);
         const { marker, list } = piece.block;
         const indent = markerWidth[list];
         if (marker !== null) tag(item, 'Lbl', () => line(marker, x, y, indent, { ...styles.body, weight: 'bold' }));
-        tag(item, 'LBody', () => lines(piece.lines, x + indent, y, piece.width - indent, styles.body));
+        tag(item, 'LBody', () => lines(piece.lines, x + indent, y, piece.width - indent, styles.body), spoken(piece.lines, 'medium'));
         return item.end();
       }
       case 'table':
@@ -238,10 +242,50 @@ function penOn(doc: PDFKit.PDFDocument, sheet: Sheet, fonts: Fonts) {
   };
 }
 
+/** What the document uses to write with the font that is set. */
+interface FontUser extends PDFKit.PDFDocument {
+  readonly _font: {
+    readonly id: string;
+    ref(): unknown;
+    /** Glyphs as numbers of the subset, in hexadecimal. */
+    encode(text: string, features: readonly string[]): readonly [readonly string[], unknown];
+  };
+  readonly page: PDFKit.PDFPage & { readonly fonts: Record<string, unknown> };
+}
+
+/** Glyphs one by one, each with the letters it stands for: fonts of other scripts draw a letter with several, several with one, and different letters with the same. */
+function glyphs(doc: FontUser, { font }: Face, text: string, left: number, y: number, size: number): void {
+  const { _font: used, page } = doc;
+  const [numbers] = used.encode(text, []);
+  page.fonts[used.id] ??= used.ref();
+  const run = font.layout(text, []);
+  const share = size / font.unitsPerEm;
+  let x = left;
+  doc.save().transform(1, 0, 0, -1, 0, page.height);
+  doc.addContent(`BT /${used.id} ${size.toFixed(4)} Tf 0 Tr`);
+  for (const [index, { xAdvance, xOffset, yOffset }] of run.positions.entries()) {
+    const place = [x + xOffset * share, page.height - y + yOffset * share].map((value) => value.toFixed(4)).join(' ');
+    doc.addContent(`/Span <</ActualText <${utf16(String.fromCodePoint(...run.glyphs[index]?.codePoints ?? []))}>>> BDC 1 0 0 1 ${place} Tm <${numbers[index]}> Tj EMC`);
+    x += xAdvance * share;
+  }
+  doc.addContent('ET');
+  doc.restore();
+}
+
+/** With its byte order mark, in hexadecimal. */
+function utf16(text: string): string {
+  return Array.from({ length: text.length }, (_, at) => text.charCodeAt(at).toString(16).padStart(4, '0')).reduce((all, unit) => all + unit, 'feff');
+}
+
 /** A field of the title block repeats what the page says in full. */
 function fitting(text: string, width: number, widthOf: (text: string) => number): string {
   const signs = [...text];
-  if (widthOf(text) <= width) return text;
-  while (signs.length > 0 && widthOf(`${signs.join('')}…`) > width) signs.pop();
-  return `${signs.join('').trimEnd()}…`;
+  let [fits, over] = [0, signs.length + 1];
+  if (signs.length < 500 && widthOf(text) <= width) return text;
+  while (over - fits > 1) {
+    const middle = Math.floor((fits + over) / 2);
+    if (widthOf(`${signs.slice(0, middle).join('')}…`) <= width) fits = middle;
+    else over = middle;
+  }
+  return `${signs.slice(0, fits).join('').trimEnd()}…`;
 }

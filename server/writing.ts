@@ -5,11 +5,17 @@ import type { Measure } from '../shared/sheet/lay.ts';
 import { isInvisible, type Face, type Fonts } from './fonts.ts';
 
 export interface Writing {
-  readonly pieces: readonly { readonly face: Face; readonly text: string; readonly whole: boolean }[];
-  /** The line runs from right to left as a whole. */
-  readonly rightToLeft: boolean;
+  readonly pieces: readonly WrittenPiece[];
   /** What is drawn is not in the order of reading, or not all of it could be drawn. */
   readonly differs: boolean;
+}
+
+export interface WrittenPiece {
+  readonly face: Face;
+  /** For the font, which joins and turns letters by itself. */
+  readonly text: string;
+  /** Latin letters, each with a glyph of its own. */
+  readonly simple: boolean;
 }
 
 /** The package is CommonJS and its types are not. */
@@ -19,10 +25,15 @@ const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
 /** Stands for a sign that no font has. */
 const unknown = '?';
 
-/** The order of the Unicode bidirectional algorithm (UAX #9), the direction of the line that of its first strong letter. */
-export function writingOf(text: string, weight: Weight, fonts: Fonts): Writing {
-  if (plain.test(text)) return { pieces: text === '' ? [] : [{ face: faceFor(unknown, weight, fonts), text, whole: false }], rightToLeft: false, differs: false };
-  const found = bidi.getEmbeddingLevels(text);
+/** That of the first strong letter (UAX #9, P2). */
+export function runsFromRight(text: string): boolean {
+  return !plain.test(text) && bidi.getEmbeddingLevels(text).paragraphs[0]?.level === 1;
+}
+
+/** The order of the Unicode bidirectional algorithm (UAX #9); `fromRight` is that of the paragraph the line is in. */
+export function writingOf(text: string, weight: Weight, fonts: Fonts, fromRight = runsFromRight(text)): Writing {
+  if (plain.test(text) && !fromRight) return { pieces: text === '' ? [] : [{ face: faceFor(unknown, weight, fonts), text, simple: true }], differs: false };
+  const found = bidi.getEmbeddingLevels(text, fromRight ? 'rtl' : 'ltr');
   const pieces: Piece[] = [];
   for (const { segment, index } of graphemes.segment(text)) {
     const level = found.levels[index] ?? 0;
@@ -36,10 +47,8 @@ export function writingOf(text: string, weight: Weight, fonts: Fonts): Writing {
     if (last && last.level === level && last.face === face) last.text += drawn;
     else pieces.push({ level, face, text: drawn });
   }
-  const rightToLeft = (found.paragraphs[0]?.level ?? 0) === 1;
   return {
-    pieces: inOrder(pieces).map(({ level, face, text: words }) => ({ face, whole: !plain.test(words), text: level % 2 === 1 && !joins.test(words) ? reversed(words) : words })),
-    rightToLeft,
+    pieces: inOrder(pieces).map(({ level, face, text: words }) => ({ face, simple: plain.test(words), text: level % 2 === 1 && !joins.test(words) ? reversed(words) : words })),
     differs: pieces.some(({ level, text: words }) => level > 0 || words.includes(unknown)),
   };
 }

@@ -169,7 +169,7 @@ function filled(blocks: readonly Block[], width: number, room: number, measure: 
     const from = pieces.length === 0 ? 0 : used + gapAbove(block);
     const piece = lay(block, width, measure);
     const tail = tailOf(blocks, index, width, measure);
-    if (from + piece.height + tail <= room + 1e-6) {
+    if (piece.width <= width + 1e-6 && from + piece.height + tail <= room + 1e-6) {
       pieces.push({ piece, from });
       used = from + piece.height;
       continue;

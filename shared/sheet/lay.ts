@@ -65,9 +65,16 @@ export function gapAbove(block: Block): number {
 /** As much of a block as goes into so many millimetres, and the rest of it; null where it cannot be parted there. `must`: even where it reads badly. */
 export function parted(block: Block, width: number, room: number, measure: Measure, must: boolean): readonly [Block, Block] | null {
   switch (block.kind) {
-    case 'heading':
     case 'figure':
       return null;
+    case 'heading': {
+      const style = styles[block.rank];
+      const lines = linesOf(block.text, style, titleRoom(block, width, measure), measure);
+      const fits = Math.floor((room - sectionRule - titleRule) / style.leading);
+      if (!must || fits < 1 || fits >= lines.length) return null;
+      const at = (lines[fits - 1] as Line).end;
+      return [{ ...block, text: tidy(block.text).slice(0, at) }, { ...block, number: null, aside: null, text: tidy(block.text).slice(at) }];
+    }
     case 'text':
     case 'item': {
       const style = block.kind === 'text' ? styles[block.style] : styles.body;

@@ -164,8 +164,12 @@ function pairs<T>(all: readonly T[]): T[][] {
   return Array.from({ length: Math.ceil(all.length / 2) }, (_, index) => all.slice(index * 2, index * 2 + 2));
 }
 
+/** Longer names are told in full where they begin. */
+const mostRepeated = 120;
+
 function goesOn({ number, text }: Heading): Block[] {
-  return [{ kind: 'heading', rank: 'section', number: null, text: `${number === null ? '' : `${number} `}${text}, continued`, aside: null }];
+  const name = text.length > mostRepeated ? `${text.slice(0, mostRepeated).trimEnd()}…` : text;
+  return [{ kind: 'heading', rank: 'section', number: null, text: `${number === null ? '' : `${number} `}${name}, continued`, aside: null }];
 }
 
 // ---------------------------------------------------------------- title block
