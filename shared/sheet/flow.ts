@@ -52,10 +52,15 @@ export function flowHalves(flows: readonly Flow[], measure: Measure): FlowedPage
   const halves = flows.map(({ stretches }, index) => {
     const top = paper.top + index * (half + betweenHalves);
     const sheet = sheetOfPages([], measure, top, top + half);
-    return { rest: stretches.flatMap((stretch) => sheet.start(stretch)), bands: sheet.pages()[0]?.bands ?? [] };
+    return { rest: stretches.map((stretch) => sheet.start(stretch)), bands: sheet.pages()[0]?.bands ?? [] };
+  });
+  // A title that takes half a page leaves no room for the picture.
+  if (halves.some(({ rest }) => rest.includes(null))) return flows.flatMap((each) => flow(each, measure));
+  const left = halves.flatMap(({ rest }, index): Stretch[] => {
+    const blocks = rest.flatMap((each) => each ?? []);
+    return blocks.length === 0 ? [] : [{ kind: 'full', blocks: flows[index]?.continued ?? [] }, { kind: 'two', blocks }];
   });
   const first: FlowedPage = { bands: halves.flatMap(({ bands }) => bands), goesOn: false };
-  const left = halves.flatMap(({ rest }, index): Stretch[] => (rest.length === 0 ? [] : [{ kind: 'full', blocks: flows[index]?.continued ?? [] }, { kind: 'two', blocks: rest }]));
   return left.length === 0 ? [first] : [first, ...flow({ stretches: left, continued: [], notes: null }, measure)];
 }
 
@@ -109,9 +114,11 @@ function sheetOfPages(continued: readonly Block[], measure: Measure, firstTop: n
       if (rest.length > 0) turn();
     }
   };
+  const holds = (figure: Figure) => figure.height <= roomBelow(figure).room + 1e-6;
   /** The picture with what fits beside it; gives what does not. */
   const drawn = (figure: Figure, blocks: readonly Block[]): readonly Block[] => {
     const beside = contentWidth - figure.width - gutter;
+    if (!holds(figure) && !isBare() && bands.length > 0) turn();
     y += roomBelow(figure).gap;
     const picture: Offset = { piece: lay(figure, figure.width, measure), from: 0 };
     if (beside < leastBeside) {
@@ -129,13 +136,12 @@ function sheetOfPages(continued: readonly Block[], measure: Measure, firstTop: n
       else if (stretch.kind === 'two') two(stretch.blocks);
       else full(stretch.blocks);
     },
-    /** Only as much as goes onto this page; gives the rest. */
-    start: (stretch: Stretch): readonly Block[] => {
-      if (stretch.kind === 'drawn') return drawn(stretch.figure, stretch.blocks);
-      const { room } = roomBelow(stretch.blocks[0]);
-      const column = filled(stretch.blocks, contentWidth, room, measure, true);
+    /** Only as much as goes onto this page; gives the rest, or null where the picture does not. */
+    start: (stretch: Stretch): readonly Block[] | null => {
+      if (stretch.kind === 'drawn') return holds(stretch.figure) ? drawn(stretch.figure, stretch.blocks) : null;
+      const column = filled(stretch.blocks, contentWidth, roomBelow(stretch.blocks[0]).room, measure);
       place('full', [{ x: paper.margin, pieces: column.pieces }]);
-      return column.rest;
+      return column.rest.length === 0 ? [] : null;
     },
     fill: (label: string) => {
       const lines = Math.floor((bottom - y - betweenBands - styles.small.leading) / blankLeading);
