@@ -8,6 +8,7 @@ import { toHtml } from '../shared/render/html.ts';
 import { toSvg } from '../shared/render/svg.ts';
 import { escapeXml } from '../shared/render/xml.ts';
 import { stage } from '../shared/scene/scene.ts';
+import { sessionFacts } from '../shared/service/evening.ts';
 import { linesOf, positionAt } from './convert.ts';
 import { toPng } from './png.ts';
 import { counted } from './text/report.ts';
@@ -36,7 +37,12 @@ console.log('The .html plays the drill, beat by beat.');
 function drawFile(file: string): Drawn[] {
   const path = join(examples, file);
   const text = readFileSync(path, 'utf8');
-  const { drills, problems } = analyse(text, workspaceOf(path));
+  const { drills, sessions, problems } = analyse(text, workspaceOf(path));
+  for (const analysis of sessions) {
+    const { span, name } = analysis.session;
+    const own = problems.filter((problem) => span.from <= problem.span.from && problem.span.to <= span.to);
+    console.log([`${name} (${here(path)})`, `  ${sessionFacts(analysis).join(', ')}.`, ...verdictOn(own, text), ''].join('\n'));
+  }
   return drills.map((analysis, index) => {
     const { span, name } = analysis.drill;
     const own = problems.filter((problem) => span.from <= problem.span.from && problem.span.to <= span.to);
@@ -56,17 +62,19 @@ function draw(base: string, analysis: DrillAnalysis, problems: readonly Problem[
 }
 
 function found(file: string, text: string, { drill, measures }: DrillAnalysis, problems: readonly Problem[]): string {
-  const lines = linesOf(text);
   const passes = counted(measures.passes.length, 'pass', 'passes');
-  const verdict = problems.length === 0
-    ? ['  Nothing to mend.']
-    : [`  ${counted(problems.length, 'thing')} to look at:`, ...problems.map(({ span, message }) => `  - line ${positionAt(lines, span.from).line + 1}: ${message}`)];
   return [
     `${drill.name} (${file})`,
     `  ${counted(measures.players, 'player')}, ${passes}, ${measures.duration.toFixed(1)} s a repetition.`,
-    ...verdict,
+    ...verdictOn(problems, text),
     '',
   ].join('\n');
+}
+
+function verdictOn(problems: readonly Problem[], text: string): string[] {
+  const lines = linesOf(text);
+  if (problems.length === 0) return ['  Nothing to mend.'];
+  return [`  ${counted(problems.length, 'thing')} to look at:`, ...problems.map(({ span, message }) => `  - line ${positionAt(lines, span.from).line + 1}: ${message}`)];
 }
 
 function gallery(all: readonly Drawn[]): string {

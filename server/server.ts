@@ -150,7 +150,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
   }
 }
 
-const codeActionKinds = [CodeActionKind.QuickFix, fixAllKind];
+const codeActionKinds = [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite, fixAllKind];
 
 function capabilitiesFor(client: Client): ServerCapabilities {
   return {

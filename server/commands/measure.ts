@@ -1,5 +1,6 @@
 import { analyse } from '../../shared/analyse.ts';
 import type { Measures } from '../../shared/measure/measure.ts';
+import type { SessionAnalysis } from '../../shared/session/analysis.ts';
 import { command } from '../command.ts';
 import { complain, statusOf } from '../io.ts';
 import { progressOn } from '../progress.ts';
@@ -7,11 +8,13 @@ import { readSources } from '../sources.ts';
 import { harmless } from '../text/cells.ts';
 import { columns, csvRow } from '../text/columns.ts';
 import { counted } from '../text/report.ts';
+import { partMeasures, sessionJson, sessionText } from '../text/session.ts';
 import { workspaceOf } from '../workspace.ts';
 
 interface Measured {
   readonly file: string;
   readonly drills: readonly Measures[];
+  readonly sessions: readonly SessionAnalysis[];
 }
 
 export const measure = command({
@@ -20,7 +23,7 @@ export const measure = command({
   summary: 'every computed number',
   more: [
     'PATH is a file, a folder (every .drill file in it), a glob in quotes, or - for standard input.',
-    'Lengths are in metres, times in seconds. CSV has one row a drill with the main numbers; JSON has them all.',
+    'Lengths are in metres, times in seconds. CSV has one row a drill with the main numbers, and one a part of a session; JSON has them all.',
   ],
   takes: [1, Infinity],
   options: {
@@ -37,6 +40,7 @@ export const measure = command({
     const measured = analyses.map((analysis, index): Measured => ({
       file: sources[index]!.name,
       drills: analysis.drills.map((drill) => drill.measures),
+      sessions: analysis.sessions,
     }));
     io.out(written(measured, options.format ?? 'text'));
     const faulty = sources.filter((_, index) => analyses[index]!.problems.some((problem) => problem.severity === 'error'));
@@ -48,12 +52,17 @@ export const measure = command({
 function written(measured: readonly Measured[], format: 'text' | 'json' | 'csv'): string {
   switch (format) {
     case 'text':
-      return measured.flatMap(({ file, drills }) => drills.map((drill) => textOf(file, drill))).join('\n');
+      return measured.flatMap(({ file, drills, sessions }) => [
+        ...drills.map((drill) => textOf(file, drill)),
+        ...sessions.map((session) => sessionText(file, session)),
+      ]).join('\n');
     case 'json':
-      return `${JSON.stringify({ files: measured.map(({ file, drills }) => ({ file, drills: drills.map(jsonOf) })) }, rounded, 2)}\n`;
+      return `${JSON.stringify({ files: measured.map(({ file, drills, sessions }) => ({
+        file, drills: drills.map(jsonOf), sessions: sessions.map(sessionJson),
+      })) }, rounded, 2)}\n`;
     case 'csv':
-      return [csvRow(mainNumbers.map(([name]) => name)), ...measured.flatMap(({ file, drills }) =>
-        drills.map((drill) => csvRow(mainNumbers.map(([, value]) => rounded('', value(drill, file))))))].join('');
+      return [csvRow(mainNumbers.map(([name]) => name)), ...measured.flatMap(({ file, drills, sessions }) =>
+        [...drills, ...sessions.flatMap(partMeasures)].map((drill) => csvRow(mainNumbers.map(([, value]) => rounded('', value(drill, file))))))].join('');
   }
 }
 

@@ -3,6 +3,7 @@ import { explainCommand, type ExplainArguments } from '../../shared/protocol.ts'
 import { analyse } from '../../shared/analyse.ts';
 import type { Problem } from '../../shared/problem.ts';
 import { changes } from '../../shared/service/difference.ts';
+import { rearranged } from '../../shared/service/evening.ts';
 import { allowance, fixesOf } from '../../shared/service/fixes.ts';
 import { atLevels } from '../../shared/service/levels.ts';
 import type { Open } from '../../shared/service/open.ts';
@@ -49,6 +50,11 @@ export async function actionsAt(asked: Asked, client: Client, preferences: Prefe
       const title = `Fix all of this kind (${code})`;
       if (many && fixable) actions.push({ title, kind: CodeActionKind.QuickFix, ...edited({ uri: document.uri, code }, asked, client) });
     }
+  }
+  const rearrange = asked.only === undefined || asks(CodeActionKind.RefactorRewrite) ? rearranged(open, from) : null;
+  if (rearrange) {
+    const edit = workspaceEdit([{ document, edits: rearrange.edits }], client);
+    actions.push({ title: rearrange.title, kind: CodeActionKind.RefactorRewrite, edit });
   }
   // A whole file is mended only for whoever asks for just that: it takes many analyses.
   if (asks(fixAllKind)) {

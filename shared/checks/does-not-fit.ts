@@ -1,6 +1,7 @@
 import type { Problem } from '../problem.ts';
 import type { PartSlot, SessionAnalysis } from '../session/analysis.ts';
 import { extentOf, freePlace, isOn, movedBy, overlap } from '../session/ground.ts';
+import { mostThings, thingsOf } from '../session/things.ts';
 import { problem, type Check } from './check.ts';
 import { partsOf, placeEdits, sizeText } from './sessions.ts';
 
@@ -69,11 +70,13 @@ session "Tuesday" {
   },
 };
 
-function misplaced({ part, groups, drill }: PartSlot, { session }: SessionAnalysis): Problem[] {
+function misplaced({ part, groups, drill, setUp }: PartSlot, { session }: SessionAnalysis): Problem[] {
   const { pitch } = session;
   const surplus = part.at[groups.length];
   if (surplus) return [problem(check, surplus.span, `"${part.name}" has ${part.at.length} places for ${groups.length} ${groups.length === 1 ? 'group' : 'groups'}.`, { help: 'Write one place for each group.' })];
   if (!drill) return [];
+  const things = setUp.things.length > 0 ? 0 : thingsOf(drill.drill).length * groups.length;
+  if (things > mostThings) return [problem(check, part.nameSpan, `"${part.name}" lays ${things} things; up to ${mostThings} are worked out.`, { help: 'Make fewer groups, or mark less.' })];
   const extent = extentOf(drill.drill);
   const size = sizeText(session, extent.right - extent.left, extent.top - extent.bottom);
   const boxes = groups.map(({ at }) => movedBy(extent, at ?? { x: 0, y: 0 }));

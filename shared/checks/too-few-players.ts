@@ -71,6 +71,6 @@ function tooFew(slot: PartSlot): Problem[] {
   const short = groups.find(({ members }) => members.length < least);
   if (!short) return [];
   const each = groups.length === 1 ? `\`${part.drill}\` needs ${people(least)}` : `Each of ${groups.length} groups of \`${part.drill}\` needs ${people(least)}`;
-  const rest = part.resting.value > 0 ? `, of whom ${part.resting.value} rest` : '';
+  const rest = part.resting.value > 0 ? `, of whom ${part.resting.value} ${part.resting.value === 1 ? 'rests' : 'rest'}` : '';
   return [problem(check, part.nameSpan, `${each}, and ${who} for "${part.name}"${rest}.`, { help: 'Make fewer groups, or take a drill for fewer players.' })];
 }

@@ -94,6 +94,9 @@ export function sessionOf(
   const size = pitch ? positiveSize(pitch.size, scope, 'the pitch') : null;
   const hands = only(lines, 'hands', scope);
   const carrying = hands ? countOf(hands.count, scope, { what: 'The number of hands', most: 50 }) : null;
+  const timed = lines.filter((line) => line.kind === 'part' || line.kind === 'pause');
+  const surplus = timed[mostParts];
+  if (surplus) report(outOfRange(surplus.span, 'The number of parts and pauses', timed.length, 0, mostParts));
   const partNames = new Set(lines.flatMap((line) => (line.kind === 'part' ? [line.name.text] : [])));
   return {
     id,
@@ -107,9 +110,8 @@ export function sessionOf(
     hands: { value: carrying ?? 1, span: hands && carrying !== null ? hands.count.span : null },
     without: lines.flatMap((line) => (line.kind === 'without' ? withoutOf(line, partNames, scope) : [])),
     joins: lines.flatMap((line) => (line.kind === 'joins' ? joinsOf(line, partNames, scope) : [])),
-    parts: lines.flatMap((line): (Part | Pause)[] => {
+    parts: timed.slice(0, mostParts).flatMap((line): (Part | Pause)[] => {
       if (line.kind === 'part') return partOf(line, drills, names, scope);
-      if (line.kind !== 'pause') return [];
       const time = durationOf(line.length, scope, 'The pause');
       return time === null ? [] : [{ kind: 'pause', name: line.name?.text ?? null, length: time, span: line.span }];
     }),
@@ -117,6 +119,8 @@ export function sessionOf(
 }
 
 const mostGroups = 50;
+/** Parts and pauses of one session: more than any evening has, and so few that they are worked out at once. */
+const mostParts = 100;
 
 type Line<K extends SessionStatement['kind']> = Extract<SessionStatement, { kind: K }>;
 
@@ -125,10 +129,10 @@ function partOf(line: Line<'part'>, drills: KnownDrills, names: NameBook, scope:
   const { name, of, change, span } = line;
   const length = durationOf(line.length, scope, 'The part');
   const single = line.groups.length === 1;
-  const numbers = line.groups.map((group) => countOf(group, scope, { what: single ? 'The number of groups' : 'The size of a group', most: single ? mostGroups : 1000 }));
+  const numbers = line.groups.map((group) => countOf(group, scope, single ? { what: 'The number of groups', most: mostGroups } : { what: 'The size of a group' }));
   const groups = numbers.filter((number) => number !== null);
   const at = line.at.map((place) => located(place, scope)).filter((place) => place !== null);
-  const resting = line.resting ? countOf(line.resting, scope, { what: 'The number who rest', least: 0, most: 1000 }) : null;
+  const resting = line.resting ? countOf(line.resting, scope, { what: 'The number who rest', least: 0 }) : null;
   if (of) names.use(null, 'quote', of.text, of);
   const changes = of ? drills.get(of.text) : undefined;
   if (of && !changes) scope.report(unknownName(of, 'drill', drills.keys()));
@@ -160,14 +164,14 @@ function kitOf(line: Line<'kit'>, scope: Scope): Session['kit'] {
 }
 
 function withoutOf(line: Line<'without'>, parts: ReadonlySet<string>, scope: Scope): Session['without'] {
-  const count = countOf(line.count, scope, { what: 'The number who cannot take part', most: 1000 });
+  const count = countOf(line.count, scope, { what: 'The number who cannot take part' });
   const known = line.parts.filter((part) => isPart(part, parts, scope));
   if (count === null || known.length < line.parts.length) return [];
   return [{ count, reason: line.reason.text, parts: known.map((part) => part.text), span: line.span }];
 }
 
 function joinsOf(line: Line<'joins'>, parts: ReadonlySet<string>, scope: Scope): Session['joins'] {
-  const count = countOf(line.count, scope, { what: 'The number who join', most: 1000 });
+  const count = countOf(line.count, scope, { what: 'The number who join' });
   if (!isPart(line.part, parts, scope) || count === null) return [];
   return [{ count, keeper: line.keeper, part: line.part.text, span: line.span }];
 }

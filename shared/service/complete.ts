@@ -8,6 +8,7 @@ import type { NameEntry, NameKind } from '../model/names.ts';
 import { grounds, tempos } from '../model/drill.ts';
 import { kitKinds } from '../model/session.ts';
 import { bibNames } from './colours.ts';
+import { changesOf, importedDrills, partNames } from './evening.ts';
 import { expectedAfter, type Expected } from './expect.ts';
 import { kindWords } from './kinds.ts';
 import { namesAt, type Open } from './open.ts';
@@ -33,7 +34,7 @@ export interface Completion {
 export function complete(open: Open, offset: number): readonly Completion[] {
   const sentence = sentenceAt(open.text, offset);
   if (!sentence) return [];
-  const names = namesAt(open, offset);
+  const names = [...namesAt(open, offset), ...(sentence.context === 'session' ? sessionNames(open, offset, sentence) : [])];
   const values = new Set(names.filter(({ kind }) => kind === 'let').map(({ name }) => name));
   const expected = (words: Sentence['before']): readonly Expected[] => expectedAfter(sentence.context, words, values);
   const goingOn = sentence.before.length > 0 ? [] : expected(sentence.above).filter(isJoint);
@@ -43,6 +44,19 @@ export function complete(open: Open, offset: number): readonly Completion[] {
     .sort((a, b) => a.rank - b.rank)
     .filter(({ label }) => !labels.has(label) && labels.add(label))
     .map((item) => ({ ...item, replaces: sentence.word }));
+}
+
+/** What only a part of a session can name: drills of other files, progressions of the drill it plays, and other parts. */
+function sessionNames(open: Open, offset: number, { before }: Sentence): NameEntry[] {
+  const entry = (name: string, kind: NameEntry['kind'], path: string | null): NameEntry =>
+    ({ name, kind, drill: null, path, span: { from: 0, to: 0 }, again: [], uses: [] });
+  const played = before.findIndex(({ image }) => image === 'of');
+  const drill = played < 0 ? undefined : before[played + 1]?.image.slice(1, -1);
+  return [
+    ...importedDrills(open).map(({ node, path }) => entry(node.name.text, 'drill', path)),
+    ...(drill === undefined ? [] : changesOf(open, drill).map((name) => entry(name, 'change', null))),
+    ...partNames(open, offset).map((name) => entry(name, 'session', null)),
+  ];
 }
 
 /** Words that go on with the line above. */
@@ -199,6 +213,9 @@ const passages: ReadonlySet<NameKind> = new Set<NameKind>(['sequence', 'phase'])
 /** By the statement and its field. */
 const textKinds: Readonly<Record<string, ReadonlySet<NameKind>>> = {
   'part of': new Set<NameKind>(['drill']),
+  'part change': new Set<NameKind>(['change']),
+  'joins part': new Set<NameKind>(['session']),
+  'without parts': new Set<NameKind>(['session']),
   'sequence of': passages,
   'order steps': passages,
   'phase after': new Set<NameKind>(['phase']),

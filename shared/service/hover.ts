@@ -1,6 +1,7 @@
 /** What a coach wants to know about the thing under the pointer. */
 import type { Span } from '../../grammar/tree.ts';
 import { checks } from '../checks/index.ts';
+import { partFacts } from './evening.ts';
 import { factsOf } from './facts.ts';
 import { kindWords } from './kinds.ts';
 import { actionAt } from './lookup.ts';
@@ -15,9 +16,9 @@ export interface Hover {
   readonly text: string;
 }
 
-/** Why the problem here matters, then the thing itself: a name, a pass or a run, a word of the language. */
+/** Why the problem here matters, then the thing itself: a part of a session, a name, a pass or a run, a word of the language. */
 export function hover(open: Open, offset: number): Hover | null {
-  const subject = nameHover(open, offset) ?? playHover(open, offset) ?? meaningAt(open.text, offset);
+  const subject = partFacts(open, offset) ?? nameHover(open, offset) ?? playHover(open, offset) ?? meaningAt(open.text, offset);
   const problems = open.analysis.problems.filter(({ span }) => touches(span, offset));
   const reasons = [...new Set(problems.map(({ code }) => code))].flatMap(reasonOf);
   const span = subject?.span ?? problems[0]?.span;

@@ -1,5 +1,6 @@
 import type { Span } from '../../grammar/tree.ts';
 import { seconds } from '../checks/say.ts';
+import { sessionFacts } from './evening.ts';
 import type { Open } from './open.ts';
 
 export interface Lens {
@@ -9,9 +10,13 @@ export interface Lens {
   readonly plays: boolean;
 }
 
-/** Above every drill: how many players, how long one repetition takes, after how many everyone is home; and to play it. */
+/**
+ * Above every drill: how many players, how long one repetition takes, after how many everyone is home; and to play it. Above every session: how
+ * long it takes, how many come, whether the kit is enough.
+ */
 export function lenses({ analysis }: Open): readonly Lens[] {
-  return analysis.drills.flatMap(({ drill, measures, timeline }) => {
+  const sessions = analysis.sessions.flatMap((each) => sessionFacts(each).map((title): Lens => ({ span: each.session.nameSpan, title, plays: false })));
+  const drills = analysis.drills.flatMap(({ drill, measures, timeline }) => {
     const order = measures.rotation?.order;
     const facts = [
       ...(measures.players > 0 ? [`${measures.players} ${measures.players === 1 ? 'player' : 'players'}`] : []),
@@ -21,4 +26,5 @@ export function lenses({ analysis }: Open): readonly Lens[] {
     const lens = (title: string, plays: boolean): Lens => ({ span: drill.nameSpan, title, plays });
     return [...(timeline.beats.length > 0 ? [lens('Play', true)] : []), ...facts.map((fact) => lens(fact, false))];
   });
+  return [...drills, ...sessions];
 }

@@ -38,7 +38,9 @@ function itemsOf(line: Line, text: string): OutlineItem[] {
     case 'beat':
       return item('beat', text.slice(line.span.from, line.span.to).replaceAll(/\s+/g, ' '), line.span);
     case 'part':
-      return item('part', line.name.text, line.name, [], line.of?.text ?? '');
+      return item('part', line.name.text, line.name, [], [text.slice(line.length.span.from, line.length.span.to), line.of?.text ?? []].flat().join(', '));
+    case 'pause':
+      return item('part', line.name?.text ?? 'pause', line.name ?? keywordOf(line.span, 'pause'), [], text.slice(line.length.span.from, line.length.span.to));
     case 'import':
       return item('import', line.path.text, line.path);
     case 'split':

@@ -21,6 +21,7 @@ export const carrying = {
   } satisfies Readonly<Record<Thing['kind'], { readonly up: number; readonly down: number; readonly load: number }>>,
   /** Where the kit lies that is not on the ground: the bottom left corner of the pitch. CHOSEN. */
   pile: { x: 0, y: 0 },
-  /** Matching is exact up to so many things of a kind; more are matched in blocks of so many, from left to right. CHOSEN for speed. */
-  most: 80,
+  /** Matching is exact up to so many things of a kind; more are matched in blocks, from left to right. CHOSEN for speed. */
+  exactly: 80,
+  block: 40,
 } as const;

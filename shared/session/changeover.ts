@@ -58,15 +58,17 @@ interface Pair {
 
 /** Each place is served from one of the places before it, or from the pile where there are too few; what is left over goes to the pile. */
 function paired(kind: Thing['kind'], before: readonly Point[], after: readonly Point[]): readonly Pair[] {
+  if (before.length === 0 || after.length === 0) return [...before.map((from) => ({ from, to: null })), ...after.map((to) => ({ from: null, to }))];
   const size = Math.max(before.length, after.length);
-  if (size <= carrying.most) return exact(kind, before, after);
+  if (before.length === after.length && before.every((from, index) => isThere(from, after[index]!))) return before.map((from, index) => ({ from, to: after[index]! }));
+  if (size <= carrying.exactly) return exact(kind, before, after);
   const lying = new Set(before.map(keyOf));
   const wanted = new Set(after.map(keyOf));
   const still = before.filter((at) => wanted.has(keyOf(at))).map((at): Pair => ({ from: at, to: at }));
   const rest = [before.filter((at) => !wanted.has(keyOf(at))), after.filter((at) => !lying.has(keyOf(at)))].map(leftToRight);
-  const blocks = Math.ceil(Math.max(rest[0]!.length, rest[1]!.length) / carrying.most);
+  const blocks = Math.ceil(Math.max(rest[0]!.length, rest[1]!.length) / carrying.block);
   return [...still, ...Array.from({ length: blocks }, (_, index) => {
-    const [from, to] = rest.map((all) => all.slice(index * carrying.most, (index + 1) * carrying.most));
+    const [from, to] = rest.map((all) => all.slice(index * carrying.block, (index + 1) * carrying.block));
     return exact(kind, from!, to!);
   }).flat()];
 }

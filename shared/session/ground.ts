@@ -13,9 +13,10 @@ export function extentOf(drill: Drill): Bounds {
   if (drill.area) return boundsOfArea(drill.area);
   const spots = [...thingsOf(drill).map(({ at }) => at), ...drill.actors.map(({ home }) => home)];
   if (spots.length === 0) return { left: 0, bottom: 0, right: 0, top: 0 };
-  const xs = spots.map(({ x }) => x);
-  const ys = spots.map(({ y }) => y);
-  return { left: Math.min(...xs), bottom: Math.min(...ys), right: Math.max(...xs), top: Math.max(...ys) };
+  return spots.reduce(
+    ({ left, bottom, right, top }, { x, y }) => ({ left: Math.min(left, x), bottom: Math.min(bottom, y), right: Math.max(right, x), top: Math.max(top, y) }),
+    { left: Infinity, bottom: Infinity, right: -Infinity, top: -Infinity },
+  );
 }
 
 export function movedBy(bounds: Bounds, { x, y }: Point): Bounds {

@@ -26,17 +26,13 @@ export function groupedFor(part: Part, able: readonly Registered[], need: Need, 
     groups[index]!.push(person);
   };
 
-  for (let round = 0; round < need.keepers; round += 1) {
-    for (const index of groups.keys()) {
-      const keeper = [...free].find((each) => each.keeper);
-      if (keeper) take(index, keeper);
-    }
-  }
+  const keeping = [...free].filter((each) => each.keeper).slice(0, need.keepers * groups.length);
+  for (const [index, keeper] of keeping.entries()) take(index % groups.length, keeper);
   for (const index of groups.keys()) {
     const together = new Set(before?.groups[index]?.members);
-    for (const person of [...free]) if (together.has(person.number)) take(index, person);
+    for (const person of free) if (together.has(person.number)) take(index, person);
   }
-  for (const index of groups.keys()) for (const person of [...free].slice(0, sizes[index])) take(index, person);
+  for (const index of groups.keys()) for (const person of free) take(index, person);
 
   return {
     groups: groups.map((members) => {

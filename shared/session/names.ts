@@ -1,17 +1,37 @@
 import type { Registered } from './analysis.ts';
 
+export interface Named {
+  /** Of every number on the register, in order; null where no name is left. */
+  readonly names: readonly (string | null)[];
+  /** Sentences: too few names, too many, one twice. */
+  readonly faults: readonly string[];
+}
+
 /**
- * A list of names, one a line, put to the numbers of the register in their order: null where no line is left. `faults` are
- * sentences about too few, too many, and the same name twice; names that are too many are kept behind the others.
+ * Names for the numbers of a register, from a plain list: one name a line, in the order of the register, empty lines and lines after `#` left out.
+ * Names are kept out of drill files; whoever prints a sheet asks for them.
  */
-export function namesOf(text: string, register: readonly Registered[]): { readonly names: readonly (string | null)[]; readonly faults: readonly string[] } {
-  const listed = text.replace(/^\ufeff/, '').split(/\r\n|\r|\n/).map((line) => line.trim()).filter((line) => line !== '');
-  const count = register.length;
-  const twice = [...new Set(listed.filter((name, index) => listed.indexOf(name) !== index))];
-  const faults = [
-    ...(listed.length < count ? [`The list has ${listed.length} names for ${count} players: the rest are shown by number.`] : []),
-    ...(listed.length > count ? [`The list has ${listed.length} names for ${count} players.`] : []),
-    ...twice.map((name) => `The list has ${name} twice.`),
-  ];
-  return { names: Array.from({ length: Math.max(count, listed.length) }, (_, index) => listed[index] ?? null), faults };
+export function namesOf(text: string, register: readonly Registered[]): Named {
+  const lines = text.replace(/^\uFEFF/, '').split(/\r\n?|\n/);
+  const written = lines.map((line) => line.replace(/#.*/, '').replaceAll(/\s+/g, ' ').trim()).filter((name) => name !== '');
+  const again = [...new Set(written.filter((name, index) => written.indexOf(name) < index))];
+  const [needed, found] = [register.length, written.length];
+  return {
+    names: register.map((_, index) => written[index] ?? null),
+    faults: [
+      ...(found < needed ? [`The list has ${counted(found)} for ${needed} players: ${counted(needed - found)} missing.`] : []),
+      ...(found > needed ? [`The list has ${counted(found)} for ${needed} players: ${quoted(written.slice(needed))} left over.`] : []),
+      ...(again.length > 0 ? [`Twice in the list: ${quoted(again)}. Tell them apart, by a letter of the family name for instance.`] : []),
+    ],
+  };
+}
+
+function counted(count: number): string {
+  return `${count} ${count === 1 ? 'name' : 'names'}`;
+}
+
+/** The first few. */
+function quoted(names: readonly string[]): string {
+  const shown = names.slice(0, 3).join(', ');
+  return names.length > 3 ? `${shown} and ${names.length - 3} more` : shown;
 }

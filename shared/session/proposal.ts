@@ -22,36 +22,46 @@ export interface Shorter {
   readonly proposed: number;
 }
 
-/** So many shifts of a part are tried after each place of the part before, and so many ways through the session followed. CHOSEN for speed: small sessions are searched whole. */
-const mostShifts = 12;
-const mostWays = 12;
+/**
+ * So many shifts of a part are tried after each place of the part before, and so many ways through the session followed: small sessions are
+ * searched whole, larger ones as far as the work allows. CHOSEN for speed.
+ */
+const mostTries = 12;
+const mostWork = 4e6;
 
 /** Less is not worth moving a part for: seconds. CHOSEN. */
 export const worthwhile = 20;
 
 /**
  * The first part stays. Each of the others is moved so that one of its things comes to stand where one stands already, or is left as written; of
- * all ways through the session the shortest is taken. Null where none is shorter than the session as written, and without a pitch.
+ * all ways through the session the shortest is taken. Null where none is shorter than the session as written, without a pitch, and for sessions too large to search.
  */
 export function shorter(parts: readonly Laid[], pitch: Session['pitch'], units: Session['units'], hands: number): Shorter | null {
   const [first, ...others] = parts;
-  if (!first || !pitch || others.length === 0) return null;
+  const tries = triesOf(parts);
+  if (!first || !pitch || others.length === 0 || tries < 2) return null;
   const written = others.reduce((sum, part, index) => sum + changeoverOf(parts[index]!.things, part.things, hands).seconds, 0);
   let ways: readonly Way[] = [{ shifts: [here], things: first.things, seconds: 0 }];
   for (const part of others) {
     const best = new Map<string, Way>();
     for (const way of ways) {
-      for (const shift of [here, ...shiftsOf(way.things, part, pitch, units)]) {
+      for (const shift of [here, ...shiftsOf(way.things, part, pitch, units).slice(0, tries)]) {
         const things = moved(part.things, shift);
         const next = { shifts: [...way.shifts, shift], things, seconds: way.seconds + changeoverOf(way.things, things, hands).seconds };
         const key = `${shift.x} ${shift.y}`;
         if (next.seconds < (best.get(key)?.seconds ?? Infinity)) best.set(key, next);
       }
     }
-    ways = [...best.values()].sort((a, b) => a.seconds - b.seconds).slice(0, mostWays);
+    ways = [...best.values()].sort((a, b) => a.seconds - b.seconds).slice(0, tries);
   }
   const [shortest] = ways;
   return shortest && shortest.seconds <= written - worthwhile ? { shifts: shortest.shifts, written, proposed: shortest.seconds } : null;
+}
+
+/** Matching takes as long as the cube of what there is of a kind. */
+function triesOf(parts: readonly Laid[]): number {
+  const most = Math.max(1, ...parts.map(({ things }) => things.length));
+  return Math.min(mostTries, Math.floor(Math.sqrt(mostWork / parts.length / most ** 3)));
 }
 
 const here: Point = { x: 0, y: 0 };
@@ -85,7 +95,6 @@ function shiftsOf(standing: readonly Thing[], part: Laid, pitch: NonNullable<Ses
   return [...found.values()]
     .filter(({ shift }) => part.at.every((at) => isOn(pitch, movedBy(part.extent, plus(at, shift.x, shift.y)))))
     .sort((a, b) => b.count - a.count || far(a.shift) - far(b.shift))
-    .slice(0, mostShifts)
     .map(({ shift }) => shift);
 }
 

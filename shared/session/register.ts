@@ -20,8 +20,10 @@ export function presentAt(part: Part, register: readonly Registered[], session: 
   readonly away: readonly number[];
 } {
   const parts = session.parts.filter((each) => each.kind === 'part');
-  const index = parts.indexOf(part);
-  const away = register.filter(({ joins }) => joins !== null && parts.findIndex((each) => each.name === joins) > index);
+  const names = parts.map(({ name }) => name);
+  const later = new Set(names.slice(parts.indexOf(part) + 1));
+  for (const name of names.slice(0, parts.indexOf(part) + 1)) later.delete(name);
+  const away = register.filter(({ joins }) => joins !== null && later.has(joins));
   const aside = register.filter(({ aside: out }) => out !== null && (out.parts.length === 0 || out.parts.includes(part.name)));
   const out = new Set([...away, ...aside]);
   return { able: register.filter((each) => !out.has(each)), aside: numbersOf(aside), away: numbersOf(away) };

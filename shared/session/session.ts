@@ -2,7 +2,8 @@
 import type { DrillAnalysis } from '../analyse.ts';
 import { plus, type Point } from '../geometry/point.ts';
 import type { Part, Session } from '../model/session.ts';
-import type { Changeover, Group, PartSlot, Proposal, Registered, SessionAnalysis, SetUp, Slot } from './analysis.ts';
+import type { Bounds } from '../model/things.ts';
+import type { Changeover, Group, PartSlot, Proposal, Registered, SessionAnalysis, SetUp, Slot, Thing } from './analysis.ts';
 import { changeoverOf } from './changeover.ts';
 import { figuresOf } from './figures.ts';
 import { extentOf, placesOf } from './ground.ts';
@@ -12,7 +13,7 @@ import { needOf } from './need.ts';
 import { shorter } from './proposal.ts';
 import { presentAt, registerOf } from './register.ts';
 import { tapesOf } from './tapes.ts';
-import { thingsOf, together } from './things.ts';
+import { mostThings, thingsOf, together } from './things.ts';
 
 /** What a part plays, and the file it is from, null for this one. */
 export interface Played {
@@ -38,6 +39,7 @@ export function analyseSession(session: Session, played: (part: Part) => Played 
 function timetableOf(session: Session, register: readonly Registered[], played: (part: Part) => Played | null): readonly Slot[] {
   const slots: Slot[] = [];
   const rested = new Map<number, number>();
+  const ground = groundBook();
   let before: Grouped | null = null;
   let start = 0;
   for (const part of session.parts) {
@@ -53,20 +55,37 @@ function timetableOf(session: Session, register: readonly Registered[], played: 
     const grouped = groupedFor(part, able, need, before, rested);
     for (const number of grouped.resting) rested.set(number, (rested.get(number) ?? 0) + 1);
     if (found) before = grouped;
-    slots.push({ kind: 'part', part, drill: found?.analysis ?? null, file: found?.file ?? null, resting: grouped.resting, aside, away, ...placed(part, grouped, found, session), ...time });
+    slots.push({ kind: 'part', part, drill: found?.analysis ?? null, file: found?.file ?? null, resting: grouped.resting, aside, away, ...placed(part, grouped, found && { ...found, ...ground(found.analysis) }, session), ...time });
   }
   return slots;
 }
 
-function placed(part: Part, { groups }: Grouped, found: Played | null, session: Session): { readonly groups: readonly Group[]; readonly setUp: SetUp } {
+/** What is the same in every part that plays a drill. */
+type Ground = { readonly things: readonly Thing[]; readonly tapes: SetUp['tapes']; readonly extent: Bounds };
+
+function groundBook(): (analysis: DrillAnalysis) => Ground {
+  const known = new Map<DrillAnalysis, Ground>();
+  return (analysis) => {
+    const ground = known.get(analysis) ?? { things: thingsOf(analysis.drill), tapes: tapesOf(analysis.drill), extent: extentOf(analysis.drill) };
+    known.set(analysis, ground);
+    return ground;
+  };
+}
+
+function placed(
+  part: Part,
+  { groups }: Grouped,
+  found: (Played & Ground) | null,
+  session: Session,
+): { readonly groups: readonly Group[]; readonly setUp: SetUp } {
   if (!found) return { groups: groups.map((group, index) => ({ number: index + 1, ...group, at: null, assumed: true })), setUp: nothing };
-  const { drill } = found.analysis;
-  const places = placesOf(part, extentOf(drill), session.pitch);
+  const { things, tapes, extent, analysis: { drill } } = found;
+  const places = placesOf(part, extent, session.pitch);
   return {
     groups: groups.map((group, index) => ({ number: index + 1, ...group, ...places[index]! })),
     setUp: {
-      things: together(thingsOf(drill), places.map(({ at }) => at)),
-      tapes: tapesOf(drill),
+      things: things.length * places.length > mostThings ? [] : together(things, places.map(({ at }) => at)),
+      tapes,
       bibs: drill.teams.flatMap(({ bib, size }) => (bib === null ? [] : [{ colour: bib, count: size * groups.length }])),
       balls: groups.length * drill.balls.reduce((sum, { count }) => sum + count, 0),
     },

@@ -86,11 +86,13 @@ interface MarkedSpot {
 /** Furniture, and the stations that only a disc shows. Names of things without one are numbered where there are several. */
 function marksOf(drill: Drill): readonly MarkedSpot[] {
   const furniture = drill.furniture.filter(({ kind }) => kind !== 'coach');
-  const unnamed = furniture.filter(({ name }) => name === null);
-  const named = furniture.map((thing): MarkedSpot => {
-    const alike = unnamed.filter(({ kind }) => kind === thing.kind);
-    return { name: thing.name ?? (alike.length > 1 ? `${thing.kind} ${alike.indexOf(thing) + 1}` : thing.kind), at: thing.at };
+  const alike = new Map<string, number>();
+  const numbered = furniture.map((thing) => {
+    const number = (alike.get(thing.kind) ?? 0) + (thing.name === null ? 1 : 0);
+    alike.set(thing.kind, number);
+    return { thing, number };
   });
+  const named = numbered.map(({ thing: { name, kind, at }, number }): MarkedSpot => ({ name: name ?? (alike.get(kind) === 1 ? kind : `${kind} ${number}`), at }));
   const bare = new Set(unmarkedStations(drill));
   const stations = drill.stations.filter(({ at }) => bare.has(at)).map(({ name, at }): MarkedSpot => ({ name, at }));
   return [...named, ...stations];

@@ -4,6 +4,9 @@ import { markersOf, sameMarker } from '../measure/kit.ts';
 import type { Drill, Furniture } from '../model/drill.ts';
 import type { Thing } from './analysis.ts';
 
+/** So many things of all groups together are worked out: more than any club has. */
+export const mostThings = 2000;
+
 /** The same things that the kit of the drill counts. */
 export function thingsOf(drill: Drill): readonly Thing[] {
   return [...drill.furniture.flatMap(standing), ...markersOf(drill).map((at): Thing => ({ kind: 'disc', at }))];

@@ -50,3 +50,32 @@ test('a drill with errors is measured, with a warning', async () => {
   expect(out).toContain('Two (a.drill)');
   expect(err).toBe('halfturn: a.drill has errors, so its numbers may mislead; halfturn check a.drill shows them.\n');
 });
+
+const evening = `${sound}session "Tuesday" {
+  players 4
+  kit 20 discs, 3 balls
+  pitch 40 x 20
+  part "Wall" 10 min groups 2 of "Two" at (0, 0), (12, 0)
+  pause 2 min "drinks"
+  part "Talk" 3 min
+}
+`;
+
+test('a session is measured part by part', async () => {
+  const { out, status } = await halfturn(folder({ 'a.drill': evening }), ['measure', 'a.drill']);
+  expect(status).toBe(0);
+  expect(out).toMatch(/^Tuesday \(a\.drill\)\n {2}15 min, 4 players\n {2}minutes {9}10 practice, 2 pause, 3 other\n {2}kit {13}10 discs of 20, 2 balls of 3\n/m);
+  expect(out).toMatch(/^ +0 {2}Wall +2 \+ 2 .* 72 +[\d min]+ s$/m);
+  expect(out).toMatch(/^ +10 {2}drinks$/m);
+});
+
+test('a session as data', async () => {
+  const json = JSON.parse((await halfturn(folder({ 'a.drill': evening }), ['measure', 'a.drill', '--format', 'json'])).out);
+  const [session] = json.files[0].sessions;
+  expect(session).toMatchObject({ name: 'Tuesday', players: 4, figures: { minutes: { practice: 10, game: 0, pause: 2, other: 3 } } });
+  expect(session.timetable.map((slot: { part?: string; pause?: string; start: number; end: number }) => [slot.part ?? slot.pause, slot.start, slot.end])).toEqual([
+    ['Wall', 0, 600], ['drinks', 600, 720], ['Talk', 720, 900],
+  ]);
+  const rows = (await halfturn(folder({ 'a.drill': evening }), ['measure', 'a.drill', '--format', 'csv'])).out.split('\r\n');
+  expect(rows.slice(1).map((row) => row.split(',').slice(0, 8).join(','))).toEqual(['a.drill,Two,2,12,12,144,72,72', 'a.drill,Tuesday: Wall,2,12,12,144,72,72', '']);
+});

@@ -85,6 +85,9 @@ test.each<[text: string, some: readonly string[]]>([
   ['drill "A" {\n  age U13|\n}', ['U6', 'U13', 'adult']],
   ['drill "A" {\n}\nsession "S" {\n  part "One" 15 min of |\n}', ['A']],
   ['drill "A" {\n}\nsession "S" {\n  part "One" 15 |\n}', ['min', 's']],
+  ['drill "A" {\n  progress task "Faster" {\n  }\n}\nsession "S" {\n  part "One" 15 min of "A" with |\n}', ['Faster']],
+  ['session "S" {\n  part "One" 15 min\n  joins 1 keeper for |\n}', ['One']],
+  ['session "S" {\n  part "One" 15 min\n  without 1 "ill" for "|"\n}', ['One']],
   ['session "S" {\n  kit 4 |\n}', ['cones', 'poles', 'balls', 'bibs']],
   ['drill "A" {\n  sequence "One" {\n  }\n  sequence "Two" mirrors "|"\n}', ['One']],
   ['drill "A" {\n  sequence {\n    coach |\n  }\n}', ['passes to', 'runs to']],
@@ -124,4 +127,17 @@ test('whatever stands in a sound text is offered where it stands', () => {
     }
   }
   expect(missed).toEqual([]);
+});
+
+test('a part is offered the drills of other files and their progressions', () => {
+  const files = (line: string) => ({
+    'a.drill': `import "b.drill"\nsession "S" {\n  ${line}\n}\n`,
+    'b.drill': 'drill "Far" {\n  progress task "Faster" {\n  }\n}\n',
+  });
+  const offered = (line: string) => {
+    const open = openIn(files(line), 'a.drill');
+    return complete(open, open.text.indexOf(line) + line.length).map(({ label, detail, insert }) => [label, detail, insert]);
+  };
+  expect(offered('part "P" 9 min of ')).toEqual([['Far', 'drill from b.drill', '"Far"']]);
+  expect(offered('part "P" 9 min of "Far" with ')).toEqual([['Faster', 'progression or regression', '"Faster"']]);
 });

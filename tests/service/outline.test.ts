@@ -1,6 +1,8 @@
 /** What a file looks like from afar: outline, folds, selections, colours, links, hints, lenses, colouring. */
 import { expect, test } from 'vitest';
 import { colourTexts, coloursOf } from '../../shared/service/colours.ts';
+import { applyEdits } from '../../shared/checks/edits.ts';
+import { rearranged } from '../../shared/service/evening.ts';
 import { folds } from '../../shared/service/folding.ts';
 import { inlayHints } from '../../shared/service/inlay.ts';
 import { lenses } from '../../shared/service/lens.ts';
@@ -87,6 +89,22 @@ test('a drill says how many, how long, and when everyone is home', () => {
   expect(lenses(here).map(({ title }) => title.replaceAll(/\d+(\.\d)?/g, 'N'))).toEqual([
     'Play', 'N players', 'a repetition takes N s', 'everyone is home after N repetitions',
   ]);
+});
+
+test('a session says how long it takes, who comes and whether the kit is enough', () => {
+  const titles = (kit: string) => lenses(openIn({ 'a.drill': `drill "A" {\n  area 9 x 9\n}\nsession "S" {\n  players 4\n  ${kit}\n  part "P" 15 min groups 2 of "A"\n}\n` }, 'a.drill')).map(({ title }) => title);
+  expect(titles('kit 8 discs')).toEqual(['15 min', '4 players', 'the kit is enough']);
+  expect(titles('kit 5 cones')).toEqual(['15 min', '4 players', 'kit short: 3 discs']);
+  expect(titles('hands 2')).toEqual(['15 min', '4 players']);
+});
+
+test('a session is rearranged on its parts and its name, and the changeovers are as short as the title says', () => {
+  const text = 'drill "A" {\n  area 9 x 9 marked every 3\n}\nsession "S" {\n  pitch 60 x 40\n  part "P" 15 min of "A" at (2, 2)\n  part "Q" 15 min of "A" at (40, 20)\n}\n';
+  const here = openIn({ 'a.drill': text }, 'a.drill');
+  const fix = rearranged(here, text.indexOf('part "Q"'))!;
+  expect(fix.title).toMatch(/^Put the groups where changeovers take 0 s instead of \d min \d+ s$/);
+  expect(applyEdits(text, fix.edits)).toBe(text.replace('at (40, 20)', 'at (2, 2)'));
+  expect([rearranged(here, 0), rearranged(here, text.indexOf('pitch')), rearranged(openIn({ 'a.drill': applyEdits(text, fix.edits) }, 'a.drill'), text.indexOf('part'))]).toEqual([null, null, null]);
 });
 
 test('every word is coloured as what it is', () => {
