@@ -121,7 +121,7 @@ export interface Changeover {
   readonly walk: number;
   readonly hands: number;
   readonly seconds: number;
-  /** Seconds of the pauses between the parts; null where nothing is written, and at both ends of the session. */
+  /** Seconds of the pauses, and of parts without a drill, between the two; null where they follow at once, and at both ends of the session. */
   readonly available: number | null;
 }
 

@@ -167,6 +167,15 @@ describe.each([['full', full], ['minimal', minimal]])('a %s client', (name, init
     expect(applyEdits(written, spans)).not.toMatch(/let/);
   });
 
+  test('a session with shorter changeovers', async () => {
+    if (!can) return;
+    const evening = 'file:///club/evening.drill';
+    await e.open(evening, 'drill "A" {\n  area 9 x 9 marked every 3\n}\nsession "S" {\n  pitch 60 x 40\n  part "P" 15 min of "A" at (2, 2)\n  part "Q" 15 min of "A" at (40, 20)\n}\n');
+    const at = { line: 6, character: 8 };
+    const actions = await e.ask<CodeAction[]>('textDocument/codeAction', { textDocument: { uri: evening }, range: { start: at, end: at }, context: { diagnostics: [], only: ['refactor'] } });
+    expect(actions).toMatchObject([{ kind: 'refactor.rewrite', edit: { documentChanges: [{ edits: [{ newText: '(2, 2)' }] }] } }]);
+  });
+
   test('the picture, its file, and a drag', async () => {
     const style = { theme: 'light', convention: 'solid pass' };
     const scene = await e.ask<SceneAnswer>('halfturn/scene', { uri, drill: { offset: text.length }, ...style });

@@ -23,6 +23,7 @@ test.each([
   [`drill "A" {\n  area 20 x 20\n  zone ⟦Box⟧ 4 x 4 at area.centre\n  station S at ⟦Box⟧.top\n  rule ⟦Box⟧ at most 2 attackers\n}\n`],
   [`drill "A" {\n  area 20 x 20\n  team ⟦Reds⟧ of 2\n  player Reds1 of ⟦Reds⟧ at (2, 2)\n  rule touches 2 for ⟦Reds⟧\n}\n`],
   [`drill ⟦"A"⟧ {\n}\nsession "S" {\n  part "One" 15 min of ⟦"A"⟧\n}\n`],
+  [`drill "A" {\n  progress task ⟦"Faster"⟧ {\n  }\n}\nsession "S" {\n  part "One" 15 min of "A" with ⟦"Faster"⟧\n}\n`],
   [`drill "A" {\n  let ⟦a⟧ = 2\n  area ⟦a⟧ x 20\n  progress space "Other" {\n    let ⟦a⟧ = 3\n  }\n}\n`],
   [`drill "Ü" {\n  area 20 x 20\n  station ⟦前⟧ at (4, 4)\n  note "🥅🥅"\n  sequence {\n    ⟦前⟧ turns\n  }\n}\n`],
 ])('places of a name: %s', (text) => {
