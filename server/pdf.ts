@@ -6,16 +6,23 @@ import { palettes, type Ink, type Paint } from '../shared/scene/palette.ts';
 import { layers, type Pen, type Scene, type Shape } from '../shared/scene/scene.ts';
 import type { Figure } from '../shared/sheet/blocks.ts';
 import type { Placed } from '../shared/sheet/flow.ts';
-import { blankLabel, cellWidth, type Piece } from '../shared/sheet/lay.ts';
+import { blankLabel, cellWidth, type Measure, type Piece } from '../shared/sheet/lay.ts';
 import { fieldWidths, type Page, type Sheet } from '../shared/sheet/sheet.ts';
 import { blankLeading, cell, contentWidth, markerWidth, numberBox, paper, sectionRule, styles, type TextStyle } from '../shared/sheet/style.ts';
-import type { Face, Fonts } from './fonts.ts';
+import { fontsFor, missingWords, type Face, type Fonts } from './fonts.ts';
 import { measureWith, runsFromRight, writingOf } from './writing.ts';
 
 /** Points in a millimetre. */
 const points = 72 / 25.4;
 
 type Parent = ReturnType<PDFKit.PDFDocument['struct']>;
+
+/** The sheet that `make` lays out in the fonts that will draw it; `given` are font files relative to `cwd`. `missing` is a sentence about what no font has. */
+export async function printed(make: (measure: Measure) => Sheet, given: readonly string[], cwd: string): Promise<{ readonly bytes: Uint8Array; readonly missing: string | null }> {
+  const fonts = fontsFor(given, cwd);
+  const bytes = await toPdf(make(measureWith(fonts)), fonts);
+  return { bytes, missing: missingWords(fonts) };
+}
 
 export async function toPdf(sheet: Sheet, fonts: Fonts): Promise<Uint8Array> {
   // Without a default font: the standard ones are not embedded. The day of writing would make other bytes of the same sheet.

@@ -5,15 +5,14 @@ import { sheetHtml } from '../../shared/render/sheet-html.ts';
 import { themes } from '../../shared/scene/palette.ts';
 import type { SessionAnalysis } from '../../shared/session/analysis.ts';
 import { namesOf } from '../../shared/session/names.ts';
+import type { Measure } from '../../shared/sheet/lay.ts';
 import { drillSheet, sessionSheet, type Sheet, type SheetOptions } from '../../shared/sheet/sheet.ts';
 import { command } from '../command.ts';
-import { fontsFor, missingWords } from '../fonts.ts';
 import { complain, Refusal, statusOf, type Io } from '../io.ts';
-import { toPdf } from '../pdf.ts';
+import type { printed } from '../pdf.ts';
 import { readSource } from '../sources.ts';
 import { counted } from '../text/report.ts';
 import { workspaceOf } from '../workspace.ts';
-import { measureWith } from '../writing.ts';
 import { writeWhole } from '../write.ts';
 
 export const sheet = command({
@@ -39,16 +38,21 @@ export const sheet = command({
     const list = options.names === null ? null : await readSource(options.names, io);
     if (list && !session) throw new Refusal(`There is no session in ${source.name} whose groups the names could fill.`);
     const named = list && session ? namesOf(list.text, session.register) : { names: [], faults: [] };
-    const fonts = kind === '.pdf' ? fontsFor(options.font, io.cwd) : null;
-    const made = sheetOf(analysis, session, basename(source.name, '.drill'), {
-      theme: options.theme ?? (kind === '.pdf' ? 'print' : 'light'), convention: 'solid pass', perPage: options['per-page'] === '2' ? 2 : 1,
-      names: named.names, ...(fonts ? { measure: measureWith(fonts) } : {}),
+    const theme = options.theme ?? (kind === '.pdf' ? 'print' : 'light');
+    const make = (measure?: Measure): Sheet => sheetOf(analysis, session, basename(source.name, '.drill'), {
+      theme, convention: 'solid pass', perPage: options['per-page'] === '2' ? 2 : 1, names: named.names, ...(measure ? { measure } : {}),
     });
-    writeWhole(resolve(io.cwd, out), fonts ? await toPdf(made, fonts) : sheetHtml(made), out);
-    report(io, named.faults, fonts ? missingWords(fonts) : null, analysis, out, source.name);
+    const made = kind === '.pdf' ? await pdfOf(make, options.font, io.cwd) : { bytes: sheetHtml(make()), missing: null };
+    writeWhole(resolve(io.cwd, out), made.bytes, out);
+    report(io, named.faults, made.missing, analysis, out, source.name);
     return statusOf([], analysis.problems);
   },
 });
+
+/** The printer is large, and needed for this only. */
+async function pdfOf(...words: Parameters<typeof printed>): ReturnType<typeof printed> {
+  return (await import('../pdf.ts')).printed(...words);
+}
 
 function report(io: Io, faults: readonly string[], missing: string | null, { problems }: Analysis, out: string, file: string): void {
   const errors = problems.filter(({ severity }) => severity === 'error').length;

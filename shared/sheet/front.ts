@@ -92,12 +92,10 @@ function groups(analysis: SessionAnalysis, names: Names): Block[] {
     const key = JSON.stringify([all.map(({ members, keepers }) => [members, keepers]), resting, aside, away]);
     same.set(key, [...(same.get(key) ?? []), part]);
   }
-  const told = [...same.values()].flatMap((parts): Block[] => {
+  return [...same.values()].flatMap((parts): Block[] => {
     const { slot } = parts[0] as NumberedPart;
     return [minor(`${parts.length === 1 ? 'Part' : 'Parts'} ${listed(parts.map(({ number: at, slot: { part } }) => `${at} ${part.name}`))}`), ...groupItems(slot, analysis, names)];
   });
-  const left = names.slice(analysis.register.length).filter((name) => name !== null);
-  return [...told, ...(left.length > 0 ? [prose(`Also on the list: ${left.join(', ')}.`)] : [])];
 }
 
 function groupItems(slot: PartSlot, { register }: SessionAnalysis, names: Names): Item[] {

@@ -5,7 +5,7 @@ import type {
 } from 'vscode-languageserver/node';
 import { applyEdits } from '../../shared/checks/edits.ts';
 import { offsetAt, linesOf, positionAt } from '../../server/convert.ts';
-import type { SceneAnswer } from '../../shared/protocol.ts';
+import type { SceneAnswer, SheetAnswer } from '../../shared/protocol.ts';
 import { square } from '../service/texts.ts';
 import { full, minimal } from './clients.ts';
 import { editor, type Editor } from './harness.ts';
@@ -189,6 +189,14 @@ describe.each([['full', full], ['minimal', minimal]])('a %s client', (name, init
     const edits = [{ span: { from: place, to: place + 6 }, text: '(5, 4)' }];
     expect(await e.ask('halfturn/edit', { uri, version: 1, handle, to: { x: 5, y: 3.9 } })).toEqual({ version: 1, edits });
     expect(await e.ask('halfturn/edit', { uri, version: 0, handle, to: { x: 5, y: 3.9 } })).toBeNull();
+  });
+
+  test('the sheet, as a page for a host with a nonce and as a file', async () => {
+    const asked = { uri, offset: 0, names: null };
+    const page = await e.ask<SheetAnswer>('halfturn/sheet', { ...asked, format: 'html', nonce: 'abc' });
+    expect(page.title).toBe('Square');
+    expect(page.content).toContain("script-src 'nonce-abc'");
+    expect(await e.ask('halfturn/sheet', { ...asked, format: 'pdf' })).toEqual({ title: 'Square', content: btoa('Square'), faults: [] });
   });
 
   test('a text that is not open', async () => {
