@@ -1,5 +1,5 @@
 /** A sheet as PDF: real text in embedded fonts, drawings as vectors, tagged for who listens. The same sheet gives the same bytes. */
-import PDFDocument from 'pdfkit';
+import Pdf from 'pdfkit';
 import type { Weight } from '../shared/font/text.ts';
 import { isShown, moverAt } from '../shared/scene/frame.ts';
 import { palettes, type Ink, type Paint } from '../shared/scene/palette.ts';
@@ -26,7 +26,7 @@ export async function printed(make: (measure: Measure) => Sheet, given: readonly
 
 export async function toPdf(sheet: Sheet, fonts: Fonts): Promise<Uint8Array> {
   // Without a default font: the standard ones are not embedded. The day of writing would make other bytes of the same sheet.
-  const doc = new PDFDocument({
+  const doc = new Pdf({
     autoFirstPage: false, font: '', pdfVersion: '1.7', lang: 'en-GB', tagged: true, displayTitle: true,
     info: { Title: sheet.title, Creator: 'Halfturn', Producer: 'Halfturn', CreationDate: new Date(0) },
   });

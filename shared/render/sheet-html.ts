@@ -18,7 +18,7 @@ export function sheetHtml(sheet: Sheet, { nonce }: { readonly nonce?: string } =
   const moves = sheet.pictures.some(({ end }) => end > 0);
   return [
     `<!doctype html>\n<html lang="en"${sheet.theme === 'print' ? ' data-theme="print"' : ''}>\n<head>\n<meta charset="utf-8">\n`,
-    `<meta http-equiv="Content-Security-Policy" content="${escapeXml(policy)}">\n`,
+    `<meta http-equiv="Content-Security-Policy" content="${policy}">\n`,
     '<meta name="viewport" content="width=device-width, initial-scale=1">\n',
     `<title>${escapeXml(sheet.title)}</title>\n<style${own}>${fontCss}\n${sheetStyle}</style>\n</head>\n<body>\n<main>\n`,
     ...sheet.pages.map((page, index) => pageHtml(page, index === 0)),
