@@ -58,7 +58,7 @@ export function partPage(analysis: DrillAnalysis, setUp: SetUp | null, title: He
       ...titled('How it starts', bullets(startWords(drill))),
       ...titled(shown === null || shown === undefined ? 'Play' : `Phase: ${shown}`, beats(main)),
       ...titled('Rotation', bullets(entries(notes, 'rotation'))),
-      ...titled('Rules and scoring', bullets(entries(notes, 'rules').filter((words) => !/ bouts? of /.test(words)))),
+      ...titled('Rules and scoring', bullets(entries(notes, 'rules').filter((words) => !/ bouts? of /.test(words)).map(capital))),
       ...titled('Time', drill.bouts ? [prose(boutWords(drill.bouts))] : []),
       ...coaching(drill),
       ...titled('Questions', bullets(drill.questions)),
@@ -132,6 +132,11 @@ function entries(notes: readonly Note[], id: string): string[] {
 
 function boutWords({ count, length, rest }: NonNullable<Drill['bouts']>): string {
   return `${counted(count, 'bout')} of ${duration(length)}${rest > 0 ? `, ${duration(rest)} rest between them` : ''}: ${duration(count * length + Math.max(0, count - 1) * rest)} in all.`;
+}
+
+/** A role at the beginning of a sentence; names stay as they are written. */
+function capital(words: string): string {
+  return words.replace(/^(?:attackers|defenders|floaters)\b/, (role) => `${role[0]?.toUpperCase()}${role.slice(1)}`);
 }
 
 const corners = ['technical', 'psychological', 'physical', 'social'] as const;

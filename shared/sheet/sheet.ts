@@ -106,7 +106,7 @@ const rooms = {
 } as const;
 
 /** No drawing is made more than so many times smaller to save a page. */
-const mostSmaller = 2;
+const mostSmaller = 1.6;
 
 /** The drawing is as large as takes no more pages than a smaller one. */
 function leavesOf(subjects: readonly Subject[], options: SheetOptions): Leaf[] {
