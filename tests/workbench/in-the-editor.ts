@@ -156,6 +156,27 @@ export async function inTheEditor(extension: string): Promise<void> {
       });
     }
 
+    await step('the sheet beside the text, playing', async () => {
+      await editor.open('tuesday-evening.drill');
+      await editor.command('Halfturn: Preview the Sheet for the Touchline');
+      await page.locator('.tab', { hasText: 'Sheet: Tuesday' }).waitFor();
+      const frames = page.locator('iframe.webview');
+      const sheet = frames.last().contentFrame().frameLocator('iframe#active-frame');
+      await sheet.locator('h1', { hasText: 'Tuesday: away, show and use it' }).waitFor();
+      await sheet.locator('.play').first().click();
+      await sheet.locator('.play', { hasText: 'Pause' }).first().waitFor();
+    });
+
+    await step('the sheet exported as PDF', async () => {
+      await page.locator('.view-lines').first().click();
+      await editor.command('Halfturn: Export the Sheet as PDF or HTML');
+      await page.locator('.quick-input-list [role="option"]', { hasText: 'PDF' }).first().click();
+      await page.locator('.quick-input-list [role="option"]', { hasText: 'By numbers' }).first().click();
+      await page.locator('.quick-input-widget', { hasText: 'OK' }).getByText('OK', { exact: true }).click();
+      await page.locator('.explorer-viewlet [role="treeitem"]', { hasText: 'tuesday-evening.pdf' }).waitFor();
+      equal(readFileSync(join(folder, 'tuesday-evening.pdf'), 'latin1').slice(0, 5), '%PDF-');
+    });
+
     await step('dark', async () => {
       await page.locator('.view-lines').first().click();
       await editor.open('two-lanes.drill');
