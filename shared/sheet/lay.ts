@@ -119,10 +119,19 @@ export function cellWidth({ columns }: Table, index: number, width: number): num
   return (width - cell.gap * (columns.length - 1)) * (columns[index]?.share ?? 0);
 }
 
+/** Rows are laid out again and again while a long table finds its pages; the same row at the same width stays the same. */
+const laidRows = new WeakMap<Measure, WeakMap<readonly string[], { readonly width: number; readonly row: TableRow }>>();
+
 function rowOf(cells: readonly string[], table: Table, width: number, head: boolean, measure: Measure): TableRow {
+  let known = laidRows.get(measure);
+  if (!known) laidRows.set(measure, (known = new WeakMap()));
+  const before = known.get(cells);
+  if (before?.width === width) return before.row;
   const style: TextStyle = head ? { ...styles.small, weight: 'bold' } : styles.body;
   const lines = cells.map((text, index) => linesOf(text, style, cellWidth(table, index, width), measure).map((line) => line.text));
-  return { cells: lines, height: Math.max(...lines.map((each) => each.length)) * style.leading + cell.above + cell.below };
+  const row = { cells: lines, height: Math.max(...lines.map((each) => each.length)) * style.leading + cell.above + cell.below };
+  known.set(cells, { width, row });
+  return row;
 }
 
 /** A first row that no page holds goes on in a row below it. */

@@ -107,21 +107,25 @@ const rooms = {
 
 /** No drawing is made more than so many times smaller to save a page. */
 const mostSmaller = 1.6;
+const mostTried = 4;
 
 /** The drawing is as large as takes no more pages than a smaller one. */
 function leavesOf(subjects: readonly Subject[], options: SheetOptions): Leaf[] {
   const { theme, convention, perPage, measure = textWidth } = options;
   let firstPicture = 0;
   return subjects.map(({ index, analysis, setUp, title }) => {
-    const tried = rooms[perPage].map(([width, height]) => {
+    const tryIn = ([width, height]: readonly [number, number]) => {
       const room = { width, height, small: perPage === 2 };
       const page = named(partPage(analysis, setUp, title, { theme, convention, room, firstPicture }), analysis, title.text);
       return { page, count: perPage === 1 ? flow(flowOf(page, 1), measure).length : 1 };
-    });
-    const largest = tried[0]?.page.scale ?? 0;
-    const legible = tried.filter(({ page: { scale } }) => scale <= largest * mostSmaller);
+    };
+    const [first, ...smaller] = rooms[perPage];
+    const largest = tryIn(first);
+    // One page cannot be fewer, and of many a smaller drawing saves none.
+    const tried = largest.count === 1 || largest.count > mostTried ? [largest] : [largest, ...smaller.map(tryIn)];
+    const legible = tried.filter(({ page: { scale } }) => scale <= largest.page.scale * mostSmaller);
     const fewest = Math.min(...legible.map(({ count }) => count));
-    const { page } = legible.find(({ count }) => count === fewest) as (typeof tried)[number];
+    const { page } = legible.find(({ count }) => count === fewest) ?? largest;
     firstPicture += page.pictures.length;
     return { index, page, analysis };
   });
