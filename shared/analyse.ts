@@ -64,6 +64,7 @@ export function analyse(text: string, workspace: Workspace = alone): Analysis {
 
 /** What a session plays is analysed once, however many parts play it. */
 function sessionsOf({ sessions, imported }: Resolved, drills: readonly DrillAnalysis[]): readonly SessionAnalysis[] {
+  if (sessions.length === 0) return [];
   const known = new Map<string, Played | null>([
     ...imported.map(({ path, drill }) => [drill.name, { analysis: analyseDrill(drill), file: path }] as const),
     ...drills.toReversed().map((analysis) => [analysis.drill.name, { analysis, file: null }] as const),

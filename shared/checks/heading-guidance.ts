@@ -62,7 +62,7 @@ export const check: Check = {
 
 function told(span: Span, what: string, age: string | null, guidance: string): ReturnType<typeof problem> {
   return problem(check, span, `${what} has balls to head; for ${age} the guidance is ${guidance}.`, {
-    help: 'Play it along the ground, let it be taken with the foot or the chest, or say in a `safety` line what you do. Local rules come first.',
+    help: `Play it along the ground, let it be taken with the foot or the chest, or say in a \`safety\` line what you do. This is guidance (${heading.source}); local rules come first.`,
   });
 }
 

@@ -32,6 +32,6 @@ export const check: Check = {
     if (!row || time <= row.most * 60) return [];
     const range = row.least === row.most ? `${row.most} min` : `${row.least} to ${row.most} min`;
     const message = `The session takes ${writtenTime(time)}; for ${row.label === ageLabel ? ageLabel : `${ageLabel} (${row.label} in the table)`} the guidance is ${range}.`;
-    return [problem(check, length?.span ?? nameSpan, message, { help: 'Fine if it is meant. It is guidance, not a rule: local rules and the people on the spot come first.' })];
+    return [problem(check, length?.span ?? nameSpan, message, { help: `Fine if it is meant: this is guidance (${sessionLengths.source}), and local rules and the people on the spot come first.` })];
   },
 };

@@ -50,7 +50,7 @@ session "Tuesday" {
       return count > 0 ? [kitText(kind, count)] : [];
     });
     return [problem(check, first.part.nameSpan, `"${first.part.name}" has ${goals.join(' and ')}: goals are anchored in use and in storage, and nobody climbs on them.`, {
-      help: 'Say it in a `safety` line. This is general guidance: local rules and the people on the spot come first.',
+      help: 'Say it in a `safety` line. This is guidance (The FA with DCMS, HSE and BSI; Law 1 §10); local rules and the people on the spot come first.',
     })];
   },
   curesInSession: (_, { session: { parts } }, text) => {

@@ -21,7 +21,7 @@ export function partFacts(open: Open, offset: number): { readonly span: Span; re
   if (!analysis || slot?.kind !== 'part') return null;
   const { part } = slot;
   const facts = [
-    `**${part.name}**: ${minutes(slot.start)} to ${minutes(slot.end)}`,
+    `**${part.name}**: minute ${formatNumber(slot.start / 60, 1)} to ${formatNumber(slot.end / 60, 1)}`,
     ...peopleFacts(slot, analysis),
     ...kitFacts(slot),
     ...workFacts(index, analysis),

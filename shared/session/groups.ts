@@ -15,10 +15,10 @@ export interface Grouped {
 export function groupedFor(part: Part, able: readonly Registered[], need: Need, before: Grouped | null, rested: ReadonlyMap<number, number>): Grouped {
   const sizes = sizesOf(part, able.length, need);
   const places = sizes.reduce((sum, size) => sum + size, 0);
-  const rank = (person: Registered): number => (person.keeper && need.keepers > 0 ? -1 : rested.get(person.number) ?? 0);
-  const order = [...able].sort((a, b) => rank(b) - rank(a) || a.number - b.number);
-  const keepersFirst = [...order.filter((each) => rank(each) < 0), ...order.filter((each) => rank(each) >= 0)];
-  const playing = new Set(keepersFirst.slice(0, places));
+  const keeps = ({ keeper }: Registered): number => (keeper && need.keepers > 0 ? 1 : 0);
+  const rests = ({ number }: Registered): number => rested.get(number) ?? 0;
+  const order = [...able].sort((a, b) => keeps(b) - keeps(a) || rests(b) - rests(a) || a.number - b.number);
+  const playing = new Set(order.slice(0, places));
   const free = new Set([...playing].sort((a, b) => a.number - b.number));
   const groups = sizes.map((): Registered[] => []);
   const take = (index: number, person: Registered): void => {

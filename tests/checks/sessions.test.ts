@@ -53,6 +53,8 @@ test.each([
   ['nobody says how many come', 'safety "goals"\npart "P" 9 min of "Game"'],
   ['a part without a drill takes everyone', 'players 30\npart "P" 9 min'],
   ['groups that share a side', 'pitch 24 x 12\npart "P" 9 min groups 2 of "Wall" at (0, 0), (12, 0)'],
+  ['the right one first', 'pitch 24 x 12\npart "P" 9 min groups 2 of "Wall" at (12, 0), (0, 0)'],
+  ['the upper one first', 'pitch 12 x 24\npart "P" 9 min groups 2 of "Wall" at (0, 12), (0, 0)'],
   ['room for all without a place', 'pitch 24 x 24\npart "P" 9 min groups 4 of "Wall"'],
   ['a queue of three where two are written', 'players 4\npart "P" 9 min of "Wall"'],
   ['a goal that has been thought of', 'safety "Pin the goals"\npart "P" 9 min of "Game"'],

@@ -44,7 +44,7 @@ test.each<[what: string, text: string, says: readonly (string | RegExp)[]]>([
   ['a unit', square({ line: 'cone at (2 y|d, 2)' }), ['0.9144']],
   ['a problem', square({ line: 'station Nobody at Nowh|ere' }), ['unknown-name', 'name']],
   ['a part of a session', `${walls}session "S" {\n  players 9\n  without 1 "sore"\n  part "Warm|ing up" 10 min groups 2 of "Wall" at (0, 0), (12, 0)\n}\n`, [
-    '**Warming up**: 0 s to 10 min', '2 groups of 4 and 4; 1 cannot take part.', 'Needs 10 discs and 2 balls.', /A player: .* at work, \d+ touches, .* on the ball\./,
+    '**Warming up**: minute 0 to 10', '2 groups of 4 and 4; 1 cannot take part.', 'Needs 10 discs and 2 balls.', /A player: .* at work, \d+ touches, .* on the ball\./,
   ]],
   ['a part that is set up after another', `${walls}session "S" {\n  part "A" 10 min of "Wall" at (0, 0)\n  part "B|" 10 min of "Wall" at (12, 0)\n}\n`, ['To set up: 2 stay, 4 move; about 31 s with 1 pair of hands.']],
   ['a problem on a thing', square({ beat: 'Top passes to Le|ft' }), ['**Left**: station']],
