@@ -164,12 +164,12 @@ export async function inTheEditor(extension: string): Promise<void> {
       await sheet.locator('.play').first().click();
       await sheet.locator('.play', { hasText: 'Pause' }).first().waitFor();
       await sheet.locator('h1').click();
-      await editor.command('View: Close Editor');
     });
 
     await step('the sheet exported as PDF', async () => {
+      await editor.command('View: Close Editor');
       await page.locator('.view-lines').first().click();
-      await editor.command('Halfturn: Export the Sheet as PDF or HTML');
+      await editor.command('Halfturn: Export the Sheet for the Touchline');
       await page.locator('.quick-input-list [role="option"]', { hasText: 'PDF' }).first().click();
       await page.locator('.quick-input-list [role="option"]', { hasText: 'By numbers' }).first().click();
       await page.locator('.quick-input-widget', { hasText: 'OK' }).getByText('OK', { exact: true }).click();
