@@ -170,7 +170,7 @@ function penOn(doc: PDFKit.PDFDocument, sheet: Sheet, fonts: Fonts) {
         const wide = cellWidth(block, column, width);
         const [from, at] = [left, y + cell.above];
         const right = block.columns[column]?.right ?? false;
-        tag(row, index === 0 ? 'TH' : 'TD', () => lines(texts, from, at, wide, index === 0 ? { ...styles.small, weight: 'bold' } : styles.body, index === 0 ? 'note' : 'ink', right), spoken(texts, 'medium'));
+        tag(row, index === 0 ? 'TH' : 'TD', () => lines(texts, from, at, wide, index === 0 ? { ...styles.small, weight: 'bold' } : styles.small, index === 0 ? 'note' : 'ink', right), spoken(texts, 'medium'));
         left += wide + cell.gap;
       }
       row.end();

@@ -127,7 +127,7 @@ function rowOf(cells: readonly string[], table: Table, width: number, head: bool
   if (!known) laidRows.set(measure, (known = new WeakMap()));
   const before = known.get(cells);
   if (before?.width === width) return before.row;
-  const style: TextStyle = head ? { ...styles.small, weight: 'bold' } : styles.body;
+  const style: TextStyle = head ? { ...styles.small, weight: 'bold' } : styles.small;
   const lines = cells.map((text, index) => linesOf(text, style, cellWidth(table, index, width), measure).map((line) => line.text));
   const row = { cells: lines, height: Math.max(...lines.map((each) => each.length)) * style.leading + cell.above + cell.below };
   known.set(cells, { width, row });
@@ -137,10 +137,10 @@ function rowOf(cells: readonly string[], table: Table, width: number, head: bool
 /** A first row that no page holds goes on in a row below it. */
 function partedRow(block: Table, width: number, room: number, measure: Measure): readonly [Block, Block] | null {
   const [first, ...others] = block.rows;
-  const fits = Math.floor((room - cell.above - cell.below) / styles.body.leading + 1e-6);
+  const fits = Math.floor((room - cell.above - cell.below) / styles.small.leading + 1e-6);
   if (!first || fits < 1 || rowOf(first, block, width, false, measure).height <= room) return null;
   const cuts = first.map((text, index) => {
-    const lines = linesOf(text, styles.body, cellWidth(block, index, width), measure);
+    const lines = linesOf(text, styles.small, cellWidth(block, index, width), measure);
     const at = lines[fits - 1]?.end ?? Infinity;
     return [tidy(text).slice(0, at), tidy(text).slice(at)] as const;
   });

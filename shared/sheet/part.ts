@@ -7,7 +7,7 @@ import type { Theme } from '../scene/palette.ts';
 import { keyAlone, stage, type Scene } from '../scene/scene.ts';
 import { figure as number, lengthWords, measureOf } from '../scene/units.ts';
 import { aloud } from '../scene/words.ts';
-import type { SetUp, Tape } from '../session/analysis.ts';
+import type { Group, SetUp, Tape } from '../session/analysis.ts';
 import { tapesOf } from '../session/tapes.ts';
 import { kitText, minutes as duration } from '../session/words.ts';
 import { bullets, minor, prose, section, titled, type Block, type Figure, type Heading, type Item, type Table } from './blocks.ts';
@@ -25,6 +25,11 @@ export interface PartPage {
   readonly pictures: readonly Scene[];
 }
 
+export interface Laid {
+  readonly setUp: SetUp;
+  readonly groups: readonly Group[];
+}
+
 export interface PartOptions {
   readonly theme: Theme;
   readonly convention: Convention;
@@ -40,7 +45,8 @@ const smallRoom = { width: columnWidth, height: 110 } as const;
 /** Symbols and letters of the drawing, so that they can be read at arm's length. */
 const enlarged = 1.25;
 
-export function partPage(analysis: DrillAnalysis, setUp: SetUp | null, title: Heading, options: PartOptions): PartPage {
+/** `laid`: what stands for it on the pitch, and where its groups are; null for a drill by itself. */
+export function partPage(analysis: DrillAnalysis, laid: Laid | null, title: Heading, options: PartOptions): PartPage {
   const { drill } = analysis;
   const plays = drill.sequences.some(({ kind }) => kind === 'sequence');
   const phases = analysis.phases.map(({ phase }) => phase.name ?? phase.id);
@@ -65,7 +71,7 @@ export function partPage(analysis: DrillAnalysis, setUp: SetUp | null, title: He
       ...titled('Safety', bullets(drill.safety)),
       ...titled('Notes on the drill', bullets(drill.notes)),
       ...changes(analysis),
-      ...setting(analysis, setUp),
+      ...setting(analysis, laid),
       ...(options.room.small ? titled('Key', keyFigure(analysis, main.scene, options)) : []),
       ...smaller.flatMap(({ phase, drawn }) => [section(`Phase: ${phase ?? ''}`), drawn.figure, ...beats(drawn)]),
     ],
@@ -134,9 +140,9 @@ function boutWords({ count, length, rest }: NonNullable<Drill['bouts']>): string
   return `${counted(count, 'bout')} of ${duration(length)}${rest > 0 ? `, ${duration(rest)} rest between them` : ''}: ${duration(count * length + Math.max(0, count - 1) * rest)} in all.`;
 }
 
-/** A role at the beginning of a sentence; names stay as they are written. */
+/** Roles and measures at the beginning of a sentence; names stay as they are written. */
 function capital(words: string): string {
-  return words.replace(/^(?:attackers|defenders|floaters)\b/, (role) => `${role[0]?.toUpperCase()}${role.slice(1)}`);
+  return words.replace(/^(?:attackers|defenders|floaters|area|players|space|one|a|touches|metres|bouts)\b/, (word) => `${word[0]?.toUpperCase()}${word.slice(1)}`);
 }
 
 const corners = ['technical', 'psychological', 'physical', 'social'] as const;
@@ -163,7 +169,7 @@ function differences(before: DrillAnalysis, after: DrillAnalysis): string[] {
   const rows = [measured(before), measured(after)] as const;
   const numbers = rows[0].flatMap(([what, old], index) => {
     const now = rows[1][index]?.[1] ?? '–';
-    return old === now ? [] : [`${what}: ${old} before, ${now} now`];
+    return old === now ? [] : [`${what} from ${old} to ${now}`];
   });
   const rules = (analysis: DrillAnalysis) => ['rotation', 'rules'].flatMap((id) => entries(notesOf(analysis, null), id));
   const [old, now] = [rules(before), rules(after)];
@@ -172,39 +178,46 @@ function differences(before: DrillAnalysis, after: DrillAnalysis): string[] {
     const far = was ? Math.hypot(was.at.x - at.x, was.at.y - at.y) : 0;
     return far >= 0.05 ? [`${name} stands ${lengthWords(far, measureOf(after.drill))} ${measureOf(after.drill).name} from where it was`] : [];
   });
-  const found = [...now.filter((words) => !old.includes(words)), ...old.filter((words) => !now.includes(words)).map((words) => `No longer: ${words}`), ...moved, ...numbers];
+  const found = [...now.filter((words) => !old.includes(words)), ...old.filter((words) => !now.includes(words)).map((words) => `No longer: ${words}`), ...moved, ...(numbers.length > 0 ? [capital(numbers.join('; '))] : [])];
   return found.length > 0 ? found : ['The numbers stay as they are.'];
 }
 
 function measured({ drill, measures }: DrillAnalysis): (readonly [string, string])[] {
   const perMinute = measures.perMinute;
   return [
-    ['Area', areaWords(drill) ?? '–'],
-    ['Players', `${measures.players}`],
-    ['Space a player', measures.spacePerPlayer ? `${Math.round(measures.spacePerPlayer.outfield)} m²` : '–'],
-    ['One repetition', `${measures.duration.toFixed(1)} s`],
-    ['A start every', measures.interval ? `${measures.interval.seconds.toFixed(1)} s` : '–'],
-    ['Touches a minute each', perMinute ? perMinute.touches.toFixed(1) : '–'],
-    ['Metres a minute each', perMinute ? `${Math.round(perMinute.metres)}` : '–'],
-    ['Bouts', drill.bouts ? boutWords(drill.bouts).replace(/\.$/, '') : '–'],
+    ['area', areaWords(drill) ?? '–'],
+    ['players', `${measures.players}`],
+    ['space a player', measures.spacePerPlayer ? `${Math.round(measures.spacePerPlayer.outfield)} m²` : '–'],
+    ['one repetition', `${measures.duration.toFixed(1)} s`],
+    ['a start every', measures.interval ? `${measures.interval.seconds.toFixed(1)} s` : '–'],
+    ['touches a minute each', perMinute ? perMinute.touches.toFixed(1) : '–'],
+    ['metres a minute each', perMinute ? `${Math.round(perMinute.metres)}` : '–'],
+    ['bouts', drill.bouts ? boutWords(drill.bouts).replace(/\.$/, '') : '–'],
   ];
 }
 
 // ---------------------------------------------------------------- kit and setting out
 
 /** Of a drill by itself, or of all groups of a part; the distances are those of one group. */
-function setting({ drill, measures }: DrillAnalysis, setUp: SetUp | null): Block[] {
+function setting({ drill, measures }: DrillAnalysis, laid: Laid | null): Block[] {
+  const setUp = laid?.setUp ?? null;
   const kit = setUp === null ? measures.kit.map(({ what, count }) => `${count} ${count === 1 ? what.replace(/s\b/, '') : what}`) : [
     ...(setUp.things.length > 0 ? [tally(setUp.things)] : []),
     ...(setUp.balls > 0 ? [kitText('ball', setUp.balls)] : []),
     ...setUp.bibs.map(({ colour, count }) => kitText('bib', count, colour)),
   ];
   const tapes = setUp?.tapes ?? tapesOf(drill);
-  const order = drill.area ? [prose('Lay the width, then the length from both of its ends. Where the diagonal is right, the corners are square.', 'small')] : [];
+  const order = drill.area ? [prose('Where the diagonal is right, the corners are square.', 'small')] : [];
   return [
     ...titled('Kit', kit.length === 0 ? [] : [prose(`${kit.join(', ')}.`)]),
-    ...titled('Setting out', tapes.length === 0 ? [] : [tapeTable(tapes), ...order]),
+    ...titled('Setting out', tapes.length === 0 ? [] : [tapeTable(tapes), ...order, ...places(laid?.groups ?? [])]),
   ];
+}
+
+/** Where the bottom left corner of each group's area lies on the pitch. */
+function places(groups: readonly Group[]): Block[] {
+  const told = groups.flatMap(({ number: at, at: corner }) => (corner === null ? [] : [`${groups.length > 1 ? `group ${at} at ` : ''}${number(corner.x)}, ${number(corner.y)}`]));
+  return told.length === 0 ? [] : [prose(`On the pitch, in metres across and up: ${told.join('; ')}.`, 'small')];
 }
 
 function tapeTable(tapes: readonly Tape[]): Table {

@@ -7,12 +7,12 @@ import { textWidth } from '../font/text.ts';
 import type { Convention } from '../scene/lines.ts';
 import type { Theme } from '../scene/palette.ts';
 import type { Scene } from '../scene/scene.ts';
-import type { SessionAnalysis, SetUp } from '../session/analysis.ts';
+import type { SessionAnalysis } from '../session/analysis.ts';
 import type { Block, Heading } from './blocks.ts';
 import { flow, flowHalves, type Band, type Flow, type FlowedPage } from './flow.ts';
 import { frontPage } from './front.ts';
 import type { Measure } from './lay.ts';
-import { partPage, type PartPage } from './part.ts';
+import { partPage, type Laid, type PartPage } from './part.ts';
 import { contentWidth } from './style.ts';
 import { minutes, partsOf, areaWords, type Names } from './words.ts';
 
@@ -48,7 +48,7 @@ export interface SheetOptions {
 /** The sheet of a session: a front page, then its parts that have a drill. */
 export function sessionSheet(session: SessionAnalysis, options: SheetOptions): Sheet {
   const leaves = leavesOf(partsOf(session).flatMap(({ number, index, slot }): Subject[] => (slot.drill === null ? [] : [{
-    index, analysis: slot.drill, setUp: slot.setUp,
+    index, analysis: slot.drill, laid: slot,
     title: { kind: 'heading', rank: 'title', number: `${number}`, text: slot.part.name, aside: `${minutes(slot.start)}–${minutes(slot.end)} min` },
   }])), options);
   const { measure = textWidth } = options;
@@ -69,7 +69,7 @@ export function sessionSheet(session: SessionAnalysis, options: SheetOptions): S
 /** A sheet of each drill, under the name of the file or of the only drill. */
 export function drillSheet(drills: readonly DrillAnalysis[], title: string, options: SheetOptions): Sheet {
   const leaves = leavesOf(drills.map((analysis, index): Subject => ({
-    index, analysis, setUp: null,
+    index, analysis, laid: null,
     title: { kind: 'heading', rank: 'title', number: drills.length > 1 ? `${index + 1}` : null, text: analysis.drill.name || 'Drill', aside: null },
   })), options);
   return numbered((drills.length === 1 && drills[0]?.drill.name) || title, options.theme, leaves, paged(leaves, options));
@@ -82,7 +82,7 @@ interface Subject {
   /** Its place in the timetable, or among the drills. */
   readonly index: number;
   readonly analysis: DrillAnalysis;
-  readonly setUp: SetUp | null;
+  readonly laid: Laid | null;
   readonly title: Heading;
 }
 
@@ -113,10 +113,10 @@ const mostTried = 4;
 function leavesOf(subjects: readonly Subject[], options: SheetOptions): Leaf[] {
   const { theme, convention, perPage, measure = textWidth } = options;
   let firstPicture = 0;
-  return subjects.map(({ index, analysis, setUp, title }) => {
+  return subjects.map(({ index, analysis, laid, title }) => {
     const tryIn = ([width, height]: readonly [number, number]) => {
       const room = { width, height, small: perPage === 2 };
-      const page = named(partPage(analysis, setUp, title, { theme, convention, room, firstPicture }), analysis, title.text);
+      const page = named(partPage(analysis, laid, title, { theme, convention, room, firstPicture }), analysis, title.text);
       return { page, count: perPage === 1 ? flow(flowOf(page, 1), measure).length : 1 };
     };
     const [first, ...smaller] = rooms[perPage];
