@@ -9,11 +9,14 @@ import type { Host } from './extension.ts';
 import type { Preview } from './preview.ts';
 import { explain, showNumbers } from './readings.ts';
 import { conventionSetting } from './settings.ts';
+import { exportSheet, previewSheet, printSheet } from './sheet.ts';
 
 export interface Context {
   readonly client: BaseLanguageClient;
   readonly preview: Preview;
   readonly host: Host;
+  /** A folder of the extension's own. */
+  readonly storage: vscode.Uri;
 }
 
 type Command = (context: Context, ...values: readonly unknown[]) => unknown;
@@ -31,6 +34,9 @@ const commands: Readonly<Record<string, Command>> = {
   'halfturn.fitPitch': ({ preview }) => preview.player('fit'),
   'halfturn.newDrill': newDrill,
   'halfturn.export': (context) => withScene(context, (answer, params, document) => exportPicture(context, answer, params, document)),
+  'halfturn.previewSheet': (context) => withEditor((editor) => previewSheet(context, editor)),
+  'halfturn.printSheet': (context) => withEditor((editor) => printSheet(context, editor)),
+  'halfturn.exportSheet': (context) => withEditor((editor) => exportSheet(context, editor)),
   'halfturn.showNumbers': (context) => withScene(context, ({ measures }) => showNumbers(measures)),
   'halfturn.compare': ({ client, preview }) => {
     const document = drillEditor()?.document ?? preview.shown()?.document;
@@ -70,6 +76,11 @@ async function withScene({ client, preview }: Context, act: (answer: SceneAnswer
   const answer = await client.sendRequest<SceneAnswer | null>(sceneRequest, params);
   if (!answer) return void vscode.window.showInformationMessage('There is no drill in this file yet.');
   await act(answer, params, at.document);
+}
+
+function withEditor(act: (editor: vscode.TextEditor) => unknown): unknown {
+  const editor = drillEditor();
+  return editor ? act(editor) : vscode.window.showInformationMessage('Open a .drill file first.');
 }
 
 function drillEditor(): vscode.TextEditor | null {

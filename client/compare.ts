@@ -2,7 +2,7 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type CompareAnswer, type CompareParams, compareRequest } from '../shared/protocol.ts';
-import { nonce } from './preview.ts';
+import { nonce } from './nonce.ts';
 import { conventionSetting } from './settings.ts';
 
 /** What this needs of the editor's own git extension, version 1 of its interface. */

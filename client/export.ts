@@ -33,7 +33,8 @@ export async function exportPicture({ client, host }: Context, { scene }: SceneA
   if ((await vscode.window.showInformationMessage(`“${scene.title}” is drawn.`, open)) === open) await vscode.commands.executeCommand('vscode.open', target);
 }
 
-function besides({ uri }: vscode.TextDocument, title: string, format: Format): vscode.Uri {
+/** A file of this kind beside the text. */
+export function besides({ uri }: vscode.TextDocument, title: string, format: string): vscode.Uri {
   const name = uri.path.endsWith('.drill') ? uri.path.slice(uri.path.lastIndexOf('/') + 1, -'.drill'.length) : title.replace(/[\\/:*?"<>|#]/g, ' ');
   const folder = uri.scheme === 'untitled' ? vscode.workspace.workspaceFolders?.[0]?.uri : vscode.Uri.joinPath(uri, '..');
   return vscode.Uri.joinPath(folder ?? uri, `${name}.${format}`);

@@ -35,7 +35,7 @@ export function activateIn(context: vscode.ExtensionContext, host: Host): void {
   });
   client.onDidChangeState(({ newState }) => status.show(newState));
   const preview = createPreview(context, client);
-  context.subscriptions.push(output, status, preview, registerReadings(context), registerCommands({ client, preview, host }));
+  context.subscriptions.push(output, status, preview, registerReadings(context), registerCommands({ client, preview, host, storage: context.globalStorageUri }));
   if (!host.disk) context.subscriptions.push(fileAnswers(client));
   context.subscriptions.push({ dispose: () => void client.stop().catch(() => {}) });
   // Everything is in place before the server is: activation does not wait for it, and what fails the client says itself.

@@ -5,6 +5,7 @@ import type { Span } from '../grammar/tree.ts';
 import type { Problem } from '../shared/problem.ts';
 import { analysedNotification, type Analysed, type EditAnswer, type EditParams, editRequest, type SceneAnswer, type SceneParams, sceneRequest } from '../shared/protocol.ts';
 import { curesOf } from './cures.ts';
+import { nonce } from './nonce.ts';
 import { conventionSetting, pageSettings } from './settings.ts';
 import { pageHtml } from './webview/html.ts';
 import { isOnPage } from './webview/layers.ts';
@@ -285,8 +286,4 @@ const changedMeanwhile = 'The text has changed meanwhile: try again.';
 
 function say(words: string): void {
   vscode.window.setStatusBarMessage(words, 6000);
-}
-
-export function nonce(): string {
-  return [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }

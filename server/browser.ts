@@ -17,6 +17,7 @@ startServer(connection, {
   // The client tells of changes.
   watch: () => () => {},
   picture: () => null,
+  pdf: async () => null,
   now: () => performance.now(),
   after: (milliseconds, then) => {
     const timer = setTimeout(then, milliseconds);

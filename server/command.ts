@@ -18,17 +18,20 @@ export interface Command {
 export type Option =
   | { readonly kind: 'flag'; readonly help: string }
   | { readonly kind: 'text'; readonly value: string; readonly short?: string; readonly help: string }
+  /** May be given several times. */
+  | { readonly kind: 'texts'; readonly value: string; readonly help: string }
   | { readonly kind: 'number'; readonly value: string; readonly least: number; readonly most: number; readonly help: string }
   | { readonly kind: 'choice'; readonly choices: readonly string[]; readonly help: string };
 export type Options = Readonly<Record<string, Option>>;
 
-/** What the user wrote; an option that was not written is null, a flag false. */
+/** What the user wrote; an option that was not written is null, a flag false, a list empty. */
 export interface Given<O extends Options> {
   readonly options: { readonly [K in keyof O]: ValueOf<O[K]> };
   readonly operands: readonly string[];
 }
 
 type ValueOf<T extends Option> = T extends { kind: 'flag' } ? boolean
+  : T extends { kind: 'texts' } ? readonly string[]
   : T extends { kind: 'number' } ? number | null
   : T extends { kind: 'choice'; choices: readonly (infer C)[] } ? C | null
   : string | null;
@@ -57,11 +60,12 @@ function read<O extends Options>({ name, operands, options, takes }: Described<O
     tokens: true,
   });
   const values: Record<string, unknown> = {};
-  for (const [key, option] of Object.entries(options)) values[key] = option.kind === 'flag' ? false : null;
+  for (const [key, option] of Object.entries(options)) values[key] = option.kind === 'flag' ? false : option.kind === 'texts' ? [] : null;
   for (const token of tokens) {
     if (token.kind !== 'option') continue;
     const option = Object.hasOwn(options, token.name) ? options[token.name]! : unknownOption(name, token.rawName, Object.keys(options));
-    values[token.name] = valueOf(option, token.rawName, token.value, token.inlineValue ?? false);
+    const value = valueOf(option, token.rawName, token.value, token.inlineValue ?? false);
+    values[token.name] = option.kind === 'texts' ? [...(values[token.name] as readonly string[]), value] : value;
   }
   const [fewest, most] = takes;
   if (positionals.length < fewest || positionals.length > most) throw new Refusal(`Write it as: halfturn ${name} ${operands}`);
@@ -82,6 +86,7 @@ function valueOf(option: Option, written: string, value: string | undefined, glu
   if (value === undefined || (!glued && /^-[^\d.]/.test(value))) throw new Refusal(`${written} needs a value: ${wanted(option)}.`);
   switch (option.kind) {
     case 'text':
+    case 'texts':
       return value;
     case 'number': {
       const number = value.trim() === '' ? NaN : Number(value);
@@ -99,6 +104,7 @@ function valueOf(option: Option, written: string, value: string | undefined, glu
 function wanted(option: Exclude<Option, { kind: 'flag' }>): string {
   switch (option.kind) {
     case 'text':
+    case 'texts':
       return option.value;
     case 'number':
       return `a number from ${option.least} to ${option.most}`;

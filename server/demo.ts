@@ -7,9 +7,13 @@ import type { Problem } from '../shared/problem.ts';
 import { toHtml } from '../shared/render/html.ts';
 import { toSvg } from '../shared/render/svg.ts';
 import { escapeXml } from '../shared/render/xml.ts';
+import { sheetHtml } from '../shared/render/sheet-html.ts';
 import { stage } from '../shared/scene/scene.ts';
 import { sessionFacts } from '../shared/service/evening.ts';
+import type { SessionAnalysis } from '../shared/session/analysis.ts';
+import { sessionSheet } from '../shared/sheet/sheet.ts';
 import { linesOf, positionAt } from './convert.ts';
+import { printed } from './pdf.ts';
 import { toPng } from './png.ts';
 import { counted } from './text/report.ts';
 import { workspaceOf } from './workspace.ts';
@@ -26,7 +30,8 @@ const target = fileURLToPath(new URL('../out/demo/', import.meta.url));
 const here = (path: string): string => relative(process.cwd(), path) || '.';
 
 mkdirSync(target, { recursive: true });
-const drawn = readdirSync(examples).filter((name) => name.endsWith('.drill')).sort().flatMap(drawFile);
+const drawn: Drawn[] = [];
+for (const file of readdirSync(examples).filter((name) => name.endsWith('.drill')).sort()) drawn.push(...await drawFile(file));
 writeFileSync(join(target, 'index.html'), gallery(drawn));
 console.log(`Open ${here(join(target, 'index.html'))} in a browser: it shows them all.`);
 for (const { name, base } of drawn) {
@@ -34,14 +39,15 @@ for (const { name, base } of drawn) {
 }
 console.log('The .html plays the drill, beat by beat.');
 
-function drawFile(file: string): Drawn[] {
+async function drawFile(file: string): Promise<Drawn[]> {
   const path = join(examples, file);
   const text = readFileSync(path, 'utf8');
   const { drills, sessions, problems } = analyse(text, workspaceOf(path));
   for (const analysis of sessions) {
     const { span, name } = analysis.session;
     const own = problems.filter((problem) => span.from <= problem.span.from && problem.span.to <= span.to);
-    console.log([`${name} (${here(path)})`, `  ${sessionFacts(analysis).join(', ')}.`, ...verdictOn(own, text), ''].join('\n'));
+    const sheet = await sheetFiles(basename(file, '.drill'), analysis);
+    console.log([`${name} (${here(path)})`, `  ${sessionFacts(analysis).join(', ')}.`, ...verdictOn(own, text), `  Its sheet for the touchline: ${sheet.join(', ')}`, ''].join('\n'));
   }
   return drills.map((analysis, index) => {
     const { span, name } = analysis.drill;
@@ -69,6 +75,16 @@ function found(file: string, text: string, { drill, measures }: DrillAnalysis, p
     ...verdictOn(problems, text),
     '',
   ].join('\n');
+}
+
+/** For the printer, and for the phone. */
+async function sheetFiles(base: string, analysis: SessionAnalysis): Promise<string[]> {
+  const options = { convention: 'solid pass', perPage: 1, names: [] } as const;
+  const files = [`${base}-sheet.pdf`, `${base}-sheet.html`].map((name) => join(target, name));
+  const { bytes } = await printed((measure) => sessionSheet(analysis, { ...options, theme: 'print', measure }), [], '.');
+  writeFileSync(files[0]!, bytes);
+  writeFileSync(files[1]!, sheetHtml(sessionSheet(analysis, { ...options, theme: 'light' })));
+  return files.map(here);
 }
 
 function verdictOn(problems: readonly Problem[], text: string): string[] {

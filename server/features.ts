@@ -4,9 +4,10 @@ import {
   type InlayHint, type Position, type ResponseError, type SelectionRange,
 } from 'vscode-languageserver';
 import {
-  compareRequest, editRequest, pictureRequest, playCommand, sceneRequest,
-  type CompareParams, type EditAnswer, type EditParams, type PictureParams, type PlayArguments, type SceneAnswer, type SceneParams,
+  compareRequest, editRequest, pictureRequest, playCommand, sceneRequest, sheetRequest,
+  type CompareParams, type EditAnswer, type EditParams, type PictureParams, type PlayArguments, type SceneAnswer, type SceneParams, type SheetAnswer, type SheetParams,
 } from '../shared/protocol.ts';
+import { sheetHtml } from '../shared/render/sheet-html.ts';
 import { conventions } from '../shared/scene/lines.ts';
 import { colourTexts, coloursOf } from '../shared/service/colours.ts';
 import { comparison } from '../shared/service/comparison.ts';
@@ -22,6 +23,7 @@ import { occurrencesIn, symbolAt } from '../shared/service/occurrences.ts';
 import type { Open } from '../shared/service/open.ts';
 import { picture } from '../shared/service/picture.ts';
 import { rename, renameable } from '../shared/service/rename.ts';
+import { sheetAt } from '../shared/service/sheet.ts';
 import { selectionsAt } from '../shared/service/selection.ts';
 import { offsetAt, positionAt, rangeOf } from './convert.ts';
 import type { Document } from './documents.ts';
@@ -201,6 +203,14 @@ export function answerQuestions(session: Session): void {
     const { convention } = await preferences(document);
     return comparison(open, { ...params, convention: params.convention ?? convention ?? conventions[0] });
   });
+  asked(sheetRequest, async (params: SheetParams, _, open): Promise<SheetAnswer | null> => {
+    const found = sheetAt(open, params);
+    if (!found) return null;
+    const { sheet: { title }, faults } = found;
+    if (params.format === 'html') return { title, content: sheetHtml(found.sheet, params.nonce === undefined ? {} : { nonce: params.nonce }), faults };
+    const pdf = await runtime.pdf((measure) => sheetAt(open, params, measure)?.sheet ?? found.sheet);
+    return pdf && { title, content: base64(pdf.bytes), faults: [...faults, ...(pdf.missing === null ? [] : [pdf.missing])] };
+  });
   asked(editRequest, (params: EditParams, document, open): EditAnswer | null => {
     const edits = document.version === params.version ? drag(open, params.handle, params.to) : null;
     return edits && { version: params.version, edits };
@@ -215,6 +225,11 @@ export function answerQuestions(session: Session): void {
       return document ? run<unknown>(token, null, async () => answer(params, document, (await documents.analysed(document)).open)) : null;
     });
   }
+}
+
+/** In a browser too. */
+function base64(bytes: Uint8Array): string {
+  return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''));
 }
 
 /** A list of more is no help to anybody. */

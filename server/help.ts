@@ -34,6 +34,7 @@ function written(name: string, option: Option): string {
     case 'text':
       return `${option.short ? `-${option.short}, ` : ''}--${name} ${option.value}`;
     case 'number':
+    case 'texts':
       return `--${name} ${option.value}`;
     case 'choice':
       return `--${name} ${option.choices.join('|')}`;

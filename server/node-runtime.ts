@@ -51,6 +51,8 @@ export const nodeRuntime: Runtime = {
       return null;
     }
   },
+  // The printer is large, and needed for this only.
+  pdf: async (make) => (await import('./pdf.ts')).printed(make, [], '.'),
   now: () => performance.now(),
   after: (milliseconds, then) => {
     const timer = setTimeout(then, milliseconds);

@@ -1,4 +1,6 @@
 import type { Scene } from '../shared/scene/scene.ts';
+import type { Measure } from '../shared/sheet/lay.ts';
+import type { Sheet } from '../shared/sheet/sheet.ts';
 
 /** What the language server needs of the world around it; Node and the browser each give their own. */
 export interface Runtime {
@@ -10,6 +12,8 @@ export interface Runtime {
   readonly watch: (uri: string, changed: () => void) => () => void;
   /** A file in base 64; null where pictures of pixels cannot be made. */
   readonly picture: (scene: Scene, format: 'png' | 'gif') => string | null;
+  /** The sheet that is laid out in the fonts at hand, as PDF; null where none can be made. */
+  readonly pdf: (make: (measure: Measure) => Sheet) => Promise<{ readonly bytes: Uint8Array; readonly missing: string | null } | null>;
   /** Milliseconds from any beginning. */
   readonly now: () => number;
   /** Calls back after so many milliseconds; the answer prevents it. */

@@ -68,6 +68,26 @@ export interface PictureParams extends SceneParams {
   readonly format: 'png' | 'gif';
 }
 
+/** Client to server: the sheet for the touchline. Null without a session and a drill, and as PDF where the server does not run on Node. */
+export const sheetRequest = 'halfturn/sheet';
+export interface SheetParams {
+  readonly uri: string;
+  /** The session there, or the one before it. */
+  readonly offset: number;
+  readonly format: 'html' | 'pdf';
+  /** A plain list, one name a line; null where the groups are told by numbers. */
+  readonly names: string | null;
+  /** For a page whose host allows only what carries it. */
+  readonly nonce?: string;
+}
+export interface SheetAnswer {
+  readonly title: string;
+  /** The page, or the PDF in base 64. */
+  readonly content: string;
+  /** Sentences about names, and about signs that no font has. */
+  readonly faults: readonly string[];
+}
+
 /** Client to server: the edits of a drag. Null when the version is not the current one, or the thing cannot be moved. */
 export const editRequest = 'halfturn/edit';
 export interface EditParams {

@@ -10,7 +10,7 @@ const generators = new Set(['grammar/generate.ts', 'grammar/schema.ts', 'shared/
 const rooms: Readonly<Record<string, { readonly rooms: readonly string[]; readonly packages: readonly string[] }>> = {
   grammar: { rooms: ['grammar'], packages: ['chevrotain'] },
   shared: { rooms: ['grammar', 'shared'], packages: [] },
-  server: { rooms: ['grammar', 'shared', 'server', 'package.json'], packages: ['node:', '@resvg/resvg-js', 'gifenc', 'vscode-languageserver', 'sarif', 'chokidar'] },
+  server: { rooms: ['grammar', 'shared', 'server', 'package.json'], packages: ['node:', '@resvg/resvg-js', 'bidi-js', 'fontkit', 'gifenc', 'pdfkit', 'vscode-languageserver', 'sarif', 'chokidar'] },
   client: { rooms: ['grammar', 'shared', 'client'], packages: ['vscode', 'vscode-languageclient'] },
 };
 

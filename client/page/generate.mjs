@@ -6,12 +6,9 @@ import { fileURLToPath } from 'node:url';
 import { build, transform } from 'esbuild';
 import { fontCss } from '../../shared/render/font-css.ts';
 import { palettes } from '../../shared/scene/palette.ts';
+import { cell, gaps, gutter, markerWidth, numberBox, paper, sectionRule, styles, titleRule, blankLeading } from '../../shared/sheet/style.ts';
 
 const here = (name) => new URL(name, import.meta.url);
-const targets = {
-  player: { target: here('../../shared/render/page-parts.ts'), name: 'shared/render/page-parts.ts', style: 'page.css', what: 'the self-contained page' },
-  compare: { target: here('../../shared/review/page-parts.ts'), name: 'shared/review/page-parts.ts', style: 'compare.css', what: 'the page that compares two versions', chosen: ['light', 'dark'] },
-};
 
 const variables = (theme) => Object.entries(palettes[theme]).map(([ink, colour]) => `--${ink}:${colour}`).join(';');
 const colours = [
@@ -20,9 +17,33 @@ const colours = [
   `@media print{:root{${variables('print')}}}`,
   `:root[data-theme=print]{color-scheme:light;${variables('print')}}`,
 ].join('\n');
+/** What lays out the sheet on paper, for its style: `--title-size`, `--gap-section` … in millimetres. */
+const measures = {
+  ...Object.fromEntries(Object.entries(styles).flatMap(([name, { size, leading }]) => [[`${name}-size`, size], [`${name}-leading`, leading]])),
+  ...Object.fromEntries(Object.entries(gaps).map(([name, gap]) => [`gap-${name}`, gap])),
+  ...Object.fromEntries(Object.entries(paper).map(([name, at]) => [`paper-${name}`, at])),
+  gutter, 'section-rule': sectionRule, 'title-rule': titleRule, 'number-box': numberBox, 'blank-leading': blankLeading,
+  'marker-numbers': markerWidth.numbers, 'marker-bullets': markerWidth.bullets, 'cell-gap': cell.gap, 'cell-above': cell.above, 'cell-below': cell.below,
+};
+const onPaper = `:root{${Object.entries(measures).map(([name, value]) => `--${name}:${value}mm`).join(';')}}`;
+/** Shares of a table's width, in hundredths. */
+const shares = Array.from({ length: 60 }, (_, at) => `.share-${at + 1}{width:${at + 1}%}`).join('');
+
+const sheet = await transform(readFileSync(here('sheet.css'), 'utf8'), { loader: 'css', minify: true });
+const sheetStyle = `${colours}\n${onPaper}\n${shares}\n${sheet.code.trim()}`;
 const hash = (text) => `sha256-${createHash('sha256').update(text).digest('base64')}`;
 
-for (const [entry, { target, name, style: sheet, what, chosen = [] }] of Object.entries(targets)) {
+const sheetParts = `/** The style of the sheet, likewise. */
+export const sheetStyle = ${JSON.stringify(sheetStyle)};
+export const sheetStyleHash = '${hash(`${fontCss}\n${sheetStyle}`)}';
+`;
+
+const targets = {
+  player: { target: here('../../shared/render/page-parts.ts'), name: 'shared/render/page-parts.ts', style: 'page.css', what: 'the self-contained page', more: sheetParts },
+  compare: { target: here('../../shared/review/page-parts.ts'), name: 'shared/review/page-parts.ts', style: 'compare.css', what: 'the page that compares two versions', chosen: ['light', 'dark'] },
+};
+
+for (const [entry, { target, name, style: sheet, what, chosen = [], more = '' }] of Object.entries(targets)) {
   const bundle = await build({ entryPoints: [fileURLToPath(here(`${entry}.ts`))], bundle: true, minify: true, write: false, format: 'iife', target: 'es2022', charset: 'ascii' });
   const script = bundle.outputFiles[0].text.trim();
   const page = await transform(readFileSync(here(sheet), 'utf8'), { loader: 'css', minify: true });
@@ -34,7 +55,7 @@ export const script = ${JSON.stringify(script)};
 export const style = ${JSON.stringify(style)};
 export const scriptHash = '${hash(script)}';
 export const styleHash = '${hash(`${fontCss}\n${style}`)}';
-`;
+${more}`;
   if (!process.argv.includes('--check')) writeFileSync(target, text);
   else if (readFileSync(target, 'utf8') !== text) {
     console.error(`${name} is not current`);

@@ -4,7 +4,7 @@ import { moverAt } from '../../shared/scene/frame.ts';
 import type { PlayerData } from '../../shared/render/html.ts';
 
 const scenes = [...document.querySelectorAll<HTMLElement>('.scene')];
-const players = (JSON.parse(document.getElementById('player-data')?.textContent ?? '') as PlayerData[]).map((data, index) => play(data, scenes[index] as HTMLElement));
+const players = (JSON.parse(document.getElementById('player-data')?.textContent ?? '') as PlayerData[]).map((data, index) => play(data, scenes[index] as HTMLElement, index));
 
 const choice = document.querySelector<HTMLSelectElement>('#scene');
 const choose = (): void => {
@@ -14,10 +14,10 @@ const choose = (): void => {
   }
 };
 choice?.addEventListener('change', choose);
-choose();
+if (choice) choose();
 
 /** Brings one scene to life; returns what brings it to rest. */
-function play({ end, beats, tracks, strip }: PlayerData, scene: HTMLElement): () => void {
+function play({ end, beats, tracks, strip }: PlayerData, scene: HTMLElement, place: number): () => void {
   if (!(end > 0)) return () => undefined;
   const part = <T extends Element>(selector: string): T => scene.querySelector<T>(selector) as T;
   const movers = tracks.map((track, index) => ({
@@ -32,7 +32,8 @@ function play({ end, beats, tracks, strip }: PlayerData, scene: HTMLElement): ()
   const button = part<HTMLButtonElement>('.play');
   const speed = part<HTMLSelectElement>('.speed');
   const loop = part<HTMLInputElement>('.loop');
-  const items = [...scene.querySelectorAll('.beats li')];
+  /** Beats are told in any part of the page; one that goes on has several items. */
+  const items = [...document.querySelectorAll<HTMLElement>(`li[data-scene="${place}"]`)];
   const calm = matchMedia('(prefers-reduced-motion: reduce)');
 
   let time = 0;
@@ -60,8 +61,8 @@ function play({ end, beats, tracks, strip }: PlayerData, scene: HTMLElement): ()
     bar.value = `${time}`;
     bar.setAttribute('aria-valuetext', `${time.toFixed(1)} seconds${beat < 0 ? '' : `, beat ${beats[beat]?.label}`}`);
     clock.textContent = `${time.toFixed(1)} / ${end.toFixed(1)} s`;
-    for (const [index, item] of items.entries()) {
-      if (index === beat) item.setAttribute('aria-current', 'step');
+    for (const item of items) {
+      if (Number(item.dataset['beat']) === beat) item.setAttribute('aria-current', 'step');
       else item.removeAttribute('aria-current');
     }
   };
@@ -103,11 +104,11 @@ function play({ end, beats, tracks, strip }: PlayerData, scene: HTMLElement): ()
   part('.back').addEventListener('click', () => jump(-1));
   part('.next').addEventListener('click', () => jump(1));
   bar.addEventListener('input', () => show(Number(bar.value)));
-  part('.beats').addEventListener('click', ({ target }) => {
-    const item = (target as Element).closest('li');
-    if (item) show(beats[items.indexOf(item)]?.start ?? 0);
-  });
-  document.addEventListener('keydown', (event) => {
+  for (const item of items) item.addEventListener('click', () => show(beats[Number(item.dataset['beat'])]?.start ?? 0));
+  // Where several are shown at once, keys are for the one in focus.
+  const heard: HTMLElement | Document = choice || scenes.length === 1 ? document : scene;
+  heard.addEventListener('keydown', (given) => {
+    const event = given as KeyboardEvent;
     if (scene.hidden || (event.target as Element).closest('button, input, select')) return;
     if (event.key === ' ') button.click();
     else if (event.key === 'ArrowLeft') jump(-1);

@@ -4,6 +4,7 @@ import type { Command } from '../command.ts';
 export const commands: Readonly<Record<string, () => Promise<Command>>> = {
   check: async () => (await import('./check.ts')).check,
   draw: async () => (await import('./draw.ts')).draw,
+  sheet: async () => (await import('./sheet.ts')).sheet,
   format: async () => (await import('./format.ts')).format,
   measure: async () => (await import('./measure.ts')).measure,
   compare: async () => (await import('./compare.ts')).compare,

@@ -34,7 +34,7 @@ export function animationCss(scene: Scene): string {
 }
 
 /** The spans of time that marks have to themselves, by name: one rule serves all of the same span. */
-export function momentClasses(scene: Scene): ReadonlyMap<string, string> {
+export function momentClasses(scene: Pick<Scene, 'marks'>): ReadonlyMap<string, string> {
   const keys = new Set(scene.marks.flatMap(({ during }) => (during ? [`${during.start} ${during.end}`] : [])));
   return new Map([...keys].map((key, index) => [key, `moment-${index}`]));
 }

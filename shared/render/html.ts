@@ -25,7 +25,7 @@ export function toHtml(shown: Scene | readonly [Scene, ...Scene[]]): string {
     '<meta name="viewport" content="width=device-width, initial-scale=1">\n',
     `<title>${escapeXml(scene.title)}</title>\n<style>${fontCss}\n${style}</style>\n</head>\n<body>\n<main>\n<h1>${escapeXml(scene.title)}</h1>\n`,
     scenes.length > 1 ? choice(scenes) : '',
-    ...scenes.map((each, index) => sceneSection(each, index === 0 ? '' : `${index + 1}-`)),
+    ...scenes.map((each, index) => sceneSection(each, index)),
     '</main>\n',
     plays ? `<script type="application/json" id="player-data">${inScript(scenes.map(playerData))}</script>\n<script>${script}</script>\n` : '',
     '</body>\n</html>\n',
@@ -41,22 +41,23 @@ function choice(scenes: readonly Scene[]): string {
   return `<p class="choice"><label>Show <select id="scene" autocomplete="off">${options.join('')}</select></label></p>\n`;
 }
 
-/** `prefix` keeps the ids of one scene from those of another. */
-function sceneSection(scene: Scene, prefix: string): string {
+function sceneSection(scene: Scene, index: number): string {
+  const prefix = prefixOf(index);
   const plays = scene.end > 0;
   return [
     `<section class="scene" aria-label="${escapeXml(scene.title)}">\n`,
     `<figure>\n${toSvg(scene, { interactive: true, variables: true, prefix })}</figure>\n`,
     plays ? controls(scene.end) : '',
-    `<ol class="beats" role="list" aria-label="Order of play">\n${scene.beats.map((beat) => beatItem(beat, plays)).join('')}</ol>\n`,
+    `<ol class="beats" role="list" aria-label="Order of play">\n${scene.beats.map((beat, at) => beatItem(beat, plays ? { scene: index, beat: at } : null)).join('')}</ol>\n`,
     scene.notes.length > 0 ? `<div class="notes">\n${scene.notes.map((note) => noteSection(note, prefix)).join('')}</div>\n` : '',
     '</section>\n',
   ].join('');
 }
 
-function controls(end: number): string {
+/** Of the player; `about` says whose, where a page has several. */
+export function controls(end: number, about = 'Player'): string {
   return [
-    '<div class="controls" role="group" aria-label="Player">\n',
+    `<div class="controls" role="group" aria-label="${escapeXml(about)}">\n`,
     '<button class="play" type="button">Play</button>\n',
     '<button class="back" type="button" aria-label="Beat before">‹ Beat</button>\n<button class="next" type="button" aria-label="Next beat">Beat ›</button>\n',
     `<input class="time" type="range" min="0" max="${end.toFixed(2)}" step="0.05" value="0" aria-label="Time">\n`,
@@ -66,9 +67,25 @@ function controls(end: number): string {
   ].join('');
 }
 
-function beatItem({ label, text }: SceneBeat, plays: boolean): string {
+function beatItem({ label, text }: SceneBeat, plays: Plays | null): string {
   const words = `<b>${escapeXml(label)}</b> ${escapeXml(text)}`;
-  return `<li>${plays ? `<button type="button">${words}</button>` : words}</li>\n`;
+  return plays === null ? `<li>${words}</li>\n` : `<li${playing(plays)}><button type="button">${words}</button></li>\n`;
+}
+
+/** A scene of the page and a beat of it, both from 0. */
+interface Plays {
+  readonly scene: number;
+  readonly beat: number;
+}
+
+/** By which the player finds what plays a beat, wherever on the page it stands. */
+export function playing({ scene, beat }: Plays): string {
+  return ` data-scene="${scene}" data-beat="${beat}"`;
+}
+
+/** Keeps the ids of one scene from those of another. */
+export function prefixOf(index: number): string {
+  return index === 0 ? '' : `${index + 1}-`;
 }
 
 function noteSection({ id, title, entries }: Note, prefix: string): string {
@@ -76,11 +93,11 @@ function noteSection({ id, title, entries }: Note, prefix: string): string {
   return `<section aria-labelledby="${prefix}about-${id}">\n<h2 id="${prefix}about-${id}">${escapeXml(title)}</h2>\n<ul>\n${entries.map(item).join('')}</ul>\n</section>\n`;
 }
 
-function playerData({ end, beats, movers, strip }: Scene): PlayerData {
+export function playerData({ end, beats, movers, strip }: Scene): PlayerData {
   return { end, beats: beats.map((beat) => ({ label: beat.label, start: beat.start, end: beat.end })), tracks: movers.map((mover) => mover.track), strip };
 }
 
 /** JSON that cannot close its script element. */
-function inScript(data: readonly PlayerData[]): string {
+export function inScript(data: readonly PlayerData[]): string {
   return JSON.stringify(data).replaceAll('<', '\\u003c');
 }

@@ -22,6 +22,8 @@ export interface SvgOptions {
   readonly variables?: boolean;
   /** Put before every id, where several pictures share a page. */
   readonly prefix?: string;
+  /** Shown so many times larger than the scene's own millimetres. */
+  readonly enlarged?: number;
 }
 
 export function toSvg(scene: Scene, options: SvgOptions = {}): string {
@@ -41,15 +43,25 @@ export function toSvg(scene: Scene, options: SvgOptions = {}): string {
     return inside === '' ? '' : `<g id="${prefix}layer-${layer}">${inside}</g>\n`;
   });
   const { width, height } = scene;
+  const shown = options.enlarged ?? 1;
   const role = options.interactive ? 'group' : 'img';
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(width)}mm" height="${mm(height)}mm" viewBox="0 0 ${mm(width)} ${mm(height)}" `,
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(width * shown)}mm" height="${mm(height * shown)}mm" viewBox="0 0 ${mm(width)} ${mm(height)}" `,
     `role="${role}" aria-labelledby="${prefix}drawing-title ${prefix}drawing-description" font-family="${fontStack}" stroke-linecap="butt" stroke-linejoin="round">\n`,
     `<title id="${prefix}drawing-title">${escapeXml(scene.title)}</title>\n<desc id="${prefix}drawing-description">${escapeXml(scene.description)}</desc>\n`,
     css === '' ? '' : `<style>${css}</style>\n`,
     `<rect width="${mm(width)}" height="${mm(height)}" fill="${write.paint('paper')}"/>\n`,
     ...body,
     '</svg>\n',
+  ].join('');
+}
+
+/** Shapes on so many millimetres, for a page that brings the colours of their inks. */
+export function shapesToSvg(shapes: readonly Shape[], width: number, height: number, label: string): string {
+  const write = writer({ theme: 'print', marks: [], movers: [], strip: null }, { variables: true });
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(width)}mm" height="${mm(height)}mm" viewBox="0 0 ${mm(width)} ${mm(height)}" `,
+    `role="img" aria-label="${escapeXml(label)}" font-family="${fontStack}" stroke-linejoin="round">${shapes.map(write.shape).join('')}</svg>\n`,
   ].join('');
 }
 
@@ -75,7 +87,7 @@ function seconds(time: number): string {
 
 const fontStack = `'${fontFamily}', 'Arial Narrow', system-ui, sans-serif`;
 
-function writer(scene: Scene, options: SvgOptions) {
+function writer(scene: Pick<Scene, 'theme' | 'marks' | 'movers' | 'strip'>, options: SvgOptions) {
   const palette = palettes[scene.theme];
   const paint = (ink: Paint | null) => (ink === null ? 'none' : ink.startsWith('#') ? ink : options.variables ? `var(--${ink})` : palette[ink as Ink]);
 

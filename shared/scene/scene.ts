@@ -8,7 +8,7 @@ import type { Convention } from './lines.ts';
 import type { Note } from './notes.ts';
 import type { Paint, Theme } from './palette.ts';
 
-export { stage, type StageOptions } from './stage.ts';
+export { keyAlone, stage, type StageOptions } from './stage.ts';
 
 export interface Scene {
   /** Millimetres. */

@@ -11,7 +11,7 @@ import { groundPanel, keyPanel, notePanel, orderPanel, type Panel, pointsPanel, 
 import { drawPlan, grassOf, measuredExtent, usedKinds } from './plan.ts';
 import { areaMarks } from './area.ts';
 import { controlMarks, type Ground, groundsOf } from './control.ts';
-import { layers, type Mark, type Plan, type Scene, type SceneBeat } from './scene.ts';
+import { layers, type Mark, type Plan, type Scene, type SceneBeat, type Shape } from './scene.ts';
 import { asDrill, atMoment, momentOf, phaseShown } from './phase.ts';
 import { box, stroked } from './shapes.ts';
 import { stripHeight, stripOf } from './strip.ts';
@@ -33,6 +33,17 @@ export interface StageOptions {
   readonly at?: number;
   /** Which progression or regression of its drill this is. */
   readonly variation?: Pick<ChangedDrill, 'kind' | 'name'>;
+  /** The plan with its dimensions and its key, without panels and time line, at the largest scale at which it fits this room. */
+  readonly alone?: Alone;
+}
+
+/** Millimetres. Symbols and letters are `enlarged` so many times: the scene is drawn that much smaller and has to be shown that much larger. */
+export interface Alone {
+  readonly width: number;
+  readonly height: number;
+  readonly enlarged: number;
+  /** Without it {@link keyAlone} draws it elsewhere. */
+  readonly key: boolean;
 }
 
 /** The scene of one drill. Total: a drill without area, people or play gives a clean, emptier sheet. */
@@ -41,23 +52,28 @@ export function stage(whole: DrillAnalysis, options: StageOptions): Scene {
   const analysis = phase ? asDrill(whole, phase) : whole;
   const { drill, timeline } = analysis;
   const measure = measureOf(drill);
-  const scale = options.scale !== undefined && options.scale > 0 ? options.scale : scaleFor(grassOf(drill, timeline, 1000 / scales[0]));
-  const perMetre = 1000 / scale;
+  const grounds = phase && options.control ? groundsOf(drill, phase) : [];
+  const moment = options.at === undefined ? null : momentOf(timeline, options.at);
+  const shown = moment && phase ? atMoment(phase, moment) : phase;
+  const ways = waysOf(drill, timeline, moment?.beat);
+  const keyAt = (at: number, width: number) => {
+    const used = usedKinds(analysis, ways, at);
+    return keyPanel(analysis, { theme: options.theme, convention: options.convention, ...used, later: used.later && moment === null, phase: shown, grounds }, width);
+  };
+  const { alone } = options;
+  const scale = options.scale !== undefined && options.scale > 0 ? options.scale
+    : alone ? scaleAlone((perMetre) => grassOf(drill, timeline, perMetre), (at, width) => (alone.key ? keyAt(at, width)?.height ?? 0 : 0), alone)
+    : scaleFor(grassOf(drill, timeline, 1000 / scales[0]), room);
+  const perMetre = 1000 / scale / (alone?.enlarged ?? 1);
   const grass = grassOf(drill, timeline, perMetre);
   const beats = beatWords(drill, timeline);
   const problems = options.problems ?? [];
   const notes = notesOf(analysis, phase);
-  const grounds = phase && options.control ? groundsOf(drill, phase) : [];
-  const moment = options.at === undefined ? null : momentOf(timeline, options.at);
   const under = [
     ...(options.variation ? [variationWords(options.variation)] : []), ...(phase ? [phaseWords(phase.phase)] : []), ...(moment ? [`After ${figure(moment.time)} s`] : []),
   ];
-  const ways = waysOf(drill, timeline, moment?.beat);
-  const used = usedKinds(analysis, ways, scale);
-  const shown = moment && phase ? atMoment(phase, moment) : phase;
-  const sheet = compose(analysis, options, {
-    scale, grass, beats, problems, notes, under, strip: stripHeight(analysis, phase), grounds,
-    key: keyPanel(analysis, { theme: options.theme, convention: options.convention, ...used, later: used.later && moment === null, phase: shown, grounds }, column),
+  const sheet = alone ? composeAlone(grass, perMetre, (width) => (alone.key ? keyAt(scale, width) : null)) : compose(analysis, options, {
+    scale, grass, beats, problems, notes, under, strip: stripHeight(analysis, phase), grounds, key: keyAt(scale, column),
   });
 
   const plan: Plan = { scale, perMetre, left: sheet.plan.x - grass.left * perMetre, bottom: sheet.plan.y + grass.bottom * perMetre };
@@ -66,9 +82,9 @@ export function stage(whole: DrillAnalysis, options: StageOptions): Scene {
     top: sheet.plan.y, bottom: sheet.plan.y + (grass.bottom - grass.top) * perMetre,
   };
   const drawn = drawPlan(analysis, plan, onPaper, { theme: options.theme, convention: options.convention, problems, phase, moment: shown, ways });
-  const strip = stripOf(analysis, phase, options.theme, { left: margin, top: sheet.stripTop, width: sheet.leftWidth });
+  const strip = alone ? null : stripOf(analysis, phase, options.theme, { left: margin, top: sheet.stripTop, width: sheet.leftWidth });
   const marks: Mark[] = [
-    { id: 'sheet', layer: 'sheet', span: drill.span, label: null, shapes: [box(2.5, 2.5, sheet.width - 5, sheet.height - 5, stroked('ink', 0.35))] },
+    ...(alone ? [] : [{ id: 'sheet', layer: 'sheet', span: drill.span, label: null, shapes: [box(2.5, 2.5, sheet.width - 5, sheet.height - 5, stroked('ink', 0.35))] } as const]),
     ...areaMarks(drill, plan, grass, measure),
     ...controlMarks(drill, grounds, plan),
     ...dimensionMarks(drill, measuredExtent(drill, grass), onPaper, plan, measure),
@@ -94,14 +110,38 @@ export function stage(whole: DrillAnalysis, options: StageOptions): Scene {
   };
 }
 
+/** What the drawing of a scene uses, so wide in millimetres; null where there is nothing to explain. */
+export function keyAlone(whole: DrillAnalysis, { theme, convention }: Pick<StageOptions, 'theme' | 'convention'>, scale: number, width: number): { readonly height: number; readonly shapes: readonly Shape[] } | null {
+  const phase = phaseShown(whole, undefined);
+  const analysis = phase ? asDrill(whole, phase) : whole;
+  const panel = keyPanel(analysis, { theme, convention, ...usedKinds(analysis, waysOf(analysis.drill, analysis.timeline), scale), phase, grounds: [] }, width);
+  return panel && { height: panel.height, shapes: panel.draw(0, 0).flatMap(({ shapes }) => shapes) };
+}
+
 /** ISO 5455 (1, 2 and 5 by powers of ten), and between them what the scale rule has. */
 const scales = [50, 100, 125, 200, 250, 300, 400, 500, 1000] as const;
 /** Millimetres that the grass may take on the sheet. */
 const room = { width: 165, height: 136 } as const;
 
-function scaleFor(grass: Box): number {
-  const [width, height] = [grass.right - grass.left, grass.bottom - grass.top];
-  const fits = (scale: number) => (width * 1000) / scale <= room.width && (height * 1000) / scale <= room.height;
+type Room = Pick<Alone, 'width' | 'height'>;
+
+function scaleFor(grass: Box, within: Room): number {
+  return largest((scale) => fitsIn(grass, within, scale));
+}
+
+/** A queue takes more metres at smaller scales, so the grass is measured at each. */
+function scaleAlone(grassAt: (perMetre: number) => Box, keyHeight: (scale: number, width: number) => number, { width, height, enlarged }: Alone): number {
+  return largest((scale) => {
+    const sheet = composeAlone(grassAt(1000 / scale / enlarged), 1000 / scale / enlarged, (wide) => ({ height: keyHeight(scale, wide), draw: () => [] }));
+    return sheet.width * enlarged <= width && sheet.height * enlarged <= height;
+  });
+}
+
+function fitsIn(grass: Box, within: Room, scale: number): boolean {
+  return ((grass.right - grass.left) * 1000) / scale <= within.width && ((grass.bottom - grass.top) * 1000) / scale <= within.height;
+}
+
+function largest(fits: (scale: number) => boolean): number {
   let larger = 2000;
   while (!fits(larger) && larger < 1e9) larger *= 2;
   return scales.find(fits) ?? larger;
@@ -147,6 +187,20 @@ function compose(analysis: DrillAnalysis, options: StageOptions, parts: Parts): 
   const size = ({ width, height }: Sheet) => width * height * Math.max(1, height / width / 1.5, width / height / 2);
   return size(beside) <= size(below) * 1.05 ? beside : below;
 }
+
+function composeAlone(grass: Box, perMetre: number, keyOf: (width: number) => Panel | null): Sheet {
+  const wide = (grass.right - grass.left) * perMetre + dimensionRoom.left + dimensionRoom.right;
+  const height = (grass.bottom - grass.top) * perMetre + dimensionRoom.top + dimensionRoom.bottom;
+  const key = keyOf(Math.max(wide, leastKey));
+  const width = key ? Math.max(wide, leastKey) : wide;
+  return {
+    width, height: height + (key?.height ?? 0), plan: { x: dimensionRoom.left, y: dimensionRoom.top }, leftWidth: width, stripTop: height,
+    panels: () => key?.draw(0, height) ?? [],
+  };
+}
+
+/** Two columns of the key. */
+const leastKey = 76;
 
 function sizes({ scale, grass, strip }: Parts, least: number) {
   const width = ((grass.right - grass.left) * 1000) / scale;

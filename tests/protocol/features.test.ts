@@ -5,7 +5,7 @@ import type {
 } from 'vscode-languageserver/node';
 import { applyEdits } from '../../shared/checks/edits.ts';
 import { offsetAt, linesOf, positionAt } from '../../server/convert.ts';
-import type { CompareAnswer, SceneAnswer } from '../../shared/protocol.ts';
+import type { CompareAnswer, SceneAnswer, SheetAnswer } from '../../shared/protocol.ts';
 import { square } from '../service/texts.ts';
 import { full, minimal } from './clients.ts';
 import { editor, type Editor } from './harness.ts';
@@ -198,6 +198,14 @@ describe.each([['full', full], ['minimal', minimal]])('a %s client', (name, init
     expect(html).toContain('Before: the last &lt;commit&gt;. Now: the text in the editor.');
     expect(html).toContain("script-src 'nonce-abc'");
     expect((await e.ask<CompareAnswer>('halfturn/compare', { ...asked, before: text })).html).toContain('<p>Nothing changed.</p>');
+  });
+
+  test('the sheet, as a page for a host with a nonce and as a file', async () => {
+    const asked = { uri, offset: 0, names: null };
+    const page = await e.ask<SheetAnswer>('halfturn/sheet', { ...asked, format: 'html', nonce: 'abc' });
+    expect(page.title).toBe('Square');
+    expect(page.content).toContain("script-src 'nonce-abc'");
+    expect(await e.ask('halfturn/sheet', { ...asked, format: 'pdf' })).toEqual({ title: 'Square', content: btoa('Square'), faults: [] });
   });
 
   test('a text that is not open', async () => {

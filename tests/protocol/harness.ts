@@ -60,6 +60,7 @@ export async function editor(init: Partial<InitializeParams>, options: World = {
       return () => void watched.delete(uri);
     },
     picture: () => 'cGljdHVyZQ==',
+    pdf: async (make) => ({ bytes: new TextEncoder().encode(make((text) => text.length).title), missing: null }),
   });
 
   const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));

@@ -29,7 +29,7 @@ describe('the page', () => {
     expect(html).not.toMatch(/ style="| on\w+="/);
   });
   it('lists the beats in order, each with a button', () => {
-    expect([...html.matchAll(/<li><button type="button"><b>(\w+)<\/b>([^<]*)/g)].map(([, label, words]) => `${label}${words}`).slice(1, 3))
+    expect([...html.matchAll(/<li[^>]*><button type="button"><b>(\w+)<\/b>([^<]*)/g)].map(([, label, words]) => `${label}${words}`).slice(1, 3))
       .toEqual(['2 Base passes to Screen while Left shows to (4, 12)', '3 Screen sets to Base']);
   });
   it('tells below the picture who goes where and what to coach', () => {

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator } from 'playwright-core';
 import { demoFolder } from './folder.ts';
@@ -161,11 +161,31 @@ export async function inTheEditor(extension: string): Promise<void> {
         await editor.command('Halfturn: Export the Drawing');
         await page.locator('.quick-input-list [role="option"]', { hasText: format }).first().click();
         await page.locator('.quick-input-widget', { hasText: 'OK' }).getByText('OK', { exact: true }).click();
-        const file = `give-and-go.${format.toLowerCase()}`;
-        await page.locator('.explorer-viewlet [role="treeitem"]', { hasText: file }).waitFor();
-        equal(readFileSync(join(folder, file), 'latin1').slice(0, begins.length), begins);
+        equal((await written(join(folder, `give-and-go.${format.toLowerCase()}`))).slice(0, begins.length), begins);
       });
     }
+
+    await step('the sheet beside the text, playing', async () => {
+      await editor.open('tuesday-evening.drill');
+      await editor.command('Halfturn: Preview the Sheet for the Touchline');
+      await page.locator('.tab', { hasText: 'Sheet: Tuesday' }).waitFor();
+      const frames = page.locator('iframe.webview');
+      const sheet = frames.last().contentFrame().frameLocator('iframe#active-frame');
+      await sheet.locator('h1', { hasText: 'Tuesday: away, show and use it' }).waitFor();
+      await sheet.locator('.play').first().click();
+      await sheet.locator('.play', { hasText: 'Pause' }).first().waitFor();
+      await sheet.locator('h1').click();
+    });
+
+    await step('the sheet exported as PDF', async () => {
+      await editor.command('View: Close Editor');
+      await page.locator('.view-lines').first().click();
+      await editor.command('Halfturn: Export the Sheet for the Touchline');
+      await page.locator('.quick-input-list [role="option"]', { hasText: 'PDF' }).first().click();
+      await page.locator('.quick-input-list [role="option"]', { hasText: 'By numbers' }).first().click();
+      await page.locator('.quick-input-widget', { hasText: 'OK' }).getByText('OK', { exact: true }).click();
+      equal((await written(join(folder, 'tuesday-evening.pdf'))).slice(0, 5), '%PDF-');
+    });
 
     await step('dark', async () => {
       await page.locator('.view-lines').first().click();
@@ -211,4 +231,10 @@ async function setTheme({ page, command }: Awaited<ReturnType<typeof openWorkben
   await command('Preferences: Color Theme');
   await page.locator('.quick-input-widget input').fill(name);
   await page.locator('.quick-input-list [role="option"]', { hasText: name }).first().click();
+}
+
+/** A file that the editor writes, once it is there. */
+async function written(path: string): Promise<string> {
+  for (let left = 300; left > 0 && !(existsSync(path) && statSync(path).size > 0); left -= 1) await new Promise((resume) => setTimeout(resume, 100));
+  return readFileSync(path, 'latin1');
 }

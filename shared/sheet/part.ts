@@ -1,0 +1,240 @@
+/** What the page of a part says: the drawing, how it starts, the play, the rules, what to coach, what to change, what to carry out. */
+import { analyseDrill, type DrillAnalysis } from '../analyse.ts';
+import type { ChangedDrill, Drill } from '../model/drill.ts';
+import type { Convention } from '../scene/lines.ts';
+import { notesOf, type Note } from '../scene/notes.ts';
+import type { Theme } from '../scene/palette.ts';
+import { keyAlone, stage, type Scene } from '../scene/scene.ts';
+import { figure as number, lengthWords, measureOf } from '../scene/units.ts';
+import { aloud } from '../scene/words.ts';
+import type { Group, SetUp, Tape } from '../session/analysis.ts';
+import { tapesOf } from '../session/tapes.ts';
+import { kitText, minutes as duration } from '../session/words.ts';
+import { bullets, minor, prose, section, titled, type Block, type Figure, type Heading, type Item, type Table } from './blocks.ts';
+import { columnWidth } from './style.ts';
+import { areaWords, counted, tally } from './words.ts';
+
+export interface PartPage {
+  readonly title: Heading;
+  readonly facts: string;
+  readonly figure: Figure;
+  readonly blocks: readonly Block[];
+  /** Of the drawing: 200 for 1:200. */
+  readonly scale: number;
+  /** All that are drawn, in order of their numbers. */
+  readonly pictures: readonly Scene[];
+}
+
+export interface Laid {
+  readonly setUp: SetUp;
+  readonly groups: readonly Group[];
+}
+
+export interface PartOptions {
+  readonly theme: Theme;
+  readonly convention: Convention;
+  /** Millimetres for the drawing; a small one has its key among the text. */
+  readonly room: { readonly width: number; readonly height: number; readonly small: boolean };
+  /** The number of the part's first picture among those of the sheet. */
+  readonly firstPicture: number;
+}
+
+/** For the phases behind the first: a column wide, millimetres. */
+const smallRoom = { width: columnWidth, height: 110 } as const;
+
+/** Symbols and letters of the drawing, so that they can be read at arm's length. */
+const enlarged = 1.25;
+
+/** `laid`: what stands for it on the pitch, and where its groups are; null for a drill by itself. */
+export function partPage(analysis: DrillAnalysis, laid: Laid | null, title: Heading, options: PartOptions): PartPage {
+  const { drill } = analysis;
+  const plays = drill.sequences.some(({ kind }) => kind === 'sequence');
+  const phases = analysis.phases.map(({ phase }) => phase.name ?? phase.id);
+  const [shown, ...others] = [...(plays || phases.length === 0 ? [null] : []), ...phases];
+  const main = drawing(analysis, shown ?? null, options.room, options.room.small ? 1 : enlarged, options.firstPicture, options);
+  const smaller = others.map((phase, index) => ({ phase, drawn: drawing(analysis, phase, { ...smallRoom, small: false }, 1, options.firstPicture + 1 + index, options) }));
+  const notes = notesOf(analysis, null);
+  return {
+    title,
+    facts: factsOf(analysis, main.scene),
+    figure: main.figure,
+    scale: main.scene.plan.scale,
+    pictures: [main.scene, ...smaller.map(({ drawn }) => drawn.scene)],
+    blocks: [
+      ...titled('How it starts', bullets(startWords(drill))),
+      ...titled(shown === null || shown === undefined ? 'Play' : `Phase: ${shown}`, beats(main)),
+      ...titled('Rotation', bullets(entries(notes, 'rotation'))),
+      ...titled('Rules and scoring', bullets(entries(notes, 'rules').filter((words) => !/ bouts? of /.test(words)).map(capital))),
+      ...titled('Time', drill.bouts ? [prose(boutWords(drill.bouts))] : []),
+      ...coaching(drill),
+      ...titled('Questions', bullets(drill.questions)),
+      ...titled('Safety', bullets(drill.safety)),
+      ...titled('Notes on the drill', bullets(drill.notes)),
+      ...changes(analysis),
+      ...setting(analysis, laid),
+      ...(options.room.small ? titled('Key', keyFigure(analysis, main.scene, options)) : []),
+      ...smaller.flatMap(({ phase, drawn }) => [section(`Phase: ${phase ?? ''}`), drawn.figure, ...beats(drawn)]),
+    ],
+  };
+}
+
+// ---------------------------------------------------------------- drawing
+
+interface Drawing {
+  readonly scene: Scene;
+  readonly figure: Figure;
+  readonly picture: number;
+}
+
+function drawing(analysis: DrillAnalysis, phase: string | null, room: PartOptions['room'], times: number, picture: number, { theme, convention }: PartOptions): Drawing {
+  const scene = stage(analysis, { theme, convention, alone: { width: room.width, height: room.height, enlarged: times, key: !room.small }, ...(phase === null ? {} : { phase }) });
+  const figure: Figure = {
+    kind: 'figure', width: scene.width * times, height: scene.height * times, label: `${scene.title}. ${scene.description}`,
+    content: { kind: 'scene', scene, enlarged: times, picture },
+  };
+  return { scene, figure, picture };
+}
+
+function keyFigure(analysis: DrillAnalysis, { plan: { scale } }: Scene, options: PartOptions): Figure[] {
+  const key = keyAlone(analysis, options, scale, columnWidth);
+  return key === null ? [] : [{ kind: 'figure', width: columnWidth, height: key.height, label: 'Key to the drawing', content: { kind: 'shapes', shapes: key.shapes } }];
+}
+
+function beats({ scene, picture }: Drawing): Item[] {
+  return scene.beats.map(({ label, text }, beat) => ({ kind: 'item', list: 'numbers', marker: label, text, plays: scene.end > 0 ? { picture, beat } : null }));
+}
+
+// ---------------------------------------------------------------- words
+
+function factsOf({ drill, measures }: DrillAnalysis, scene: Scene): string {
+  const space = measures.spacePerPlayer ? [`${number(Math.round(measures.spacePerPlayer.outfield))} m² a player`] : [];
+  const area = areaWords(drill);
+  return [
+    ...(drill.theme === null ? [] : [drill.theme]),
+    drill.ageLabel ?? 'adult', counted(measures.players, 'player'), ...(area === null ? [] : [area]), ...space, `tempo ${drill.tempo.value}`, `drawn 1:${scene.plan.scale}`,
+  ].join(' · ');
+}
+
+/** Who stands where, and where the balls are, before the first ball is played. */
+function startWords(drill: Drill): string[] {
+  const measure = measureOf(drill);
+  const at = (spot: { readonly x: number; readonly y: number }) => `${lengthWords(spot.x, measure)} ${measure.name} across, ${lengthWords(spot.y, measure)} ${measure.name} up`;
+  const names = new Map(drill.actors.map(({ id, name }) => [id, name]));
+  const keepers = drill.actors.filter(({ kind }) => kind === 'keeper');
+  return [
+    ...drill.stations.map(({ name, holds, at: spot }) => `${name}: ${counted(holds, 'player')}; ${at(spot)}.`),
+    ...drill.teams.map(({ name, bib, size, kind }) => `${name}${kind === 'floaters' ? ', with whoever has the ball' : ''}: ${counted(size, 'player')}${bib === null ? '' : `, bibs ${bib}`}.`),
+    ...keepers.map(({ name, team }) => `${name} keeps goal${team === null ? '' : ` for ${drill.teams.find(({ id }) => id === team)?.name ?? team}`}.`),
+    ...drill.balls.map(({ count, holder, at: spot }) => {
+      const where = holder === null ? `at ${at(spot)}` : `with ${names.get(holder) ?? holder}`;
+      return `${counted(count, 'ball')} ${where}.`;
+    }),
+  ];
+}
+
+function entries(notes: readonly Note[], id: string): string[] {
+  return (notes.find((note) => note.id === id)?.entries ?? []).map(({ text }) => aloud(text));
+}
+
+function boutWords({ count, length, rest }: NonNullable<Drill['bouts']>): string {
+  return `${counted(count, 'bout')} of ${duration(length)}${rest > 0 ? `, ${duration(rest)} rest between them` : ''}: ${duration(count * length + Math.max(0, count - 1) * rest)} in all.`;
+}
+
+/** Roles and measures at the beginning of a sentence; names stay as they are written. */
+function capital(words: string): string {
+  return words.replace(/^(?:attackers|defenders|floaters|area|players|space|one|a|touches|metres|bouts)\b/, (word) => `${word[0]?.toUpperCase()}${word.slice(1)}`);
+}
+
+const corners = ['technical', 'psychological', 'physical', 'social'] as const;
+
+function coaching({ points }: Drill): Block[] {
+  const found = corners.flatMap((corner) => {
+    const texts = points.filter((point) => point.corner === corner).map(({ text }) => text);
+    return texts.length === 0 ? [] : [minor(`${corner[0]?.toUpperCase()}${corner.slice(1)}`), ...bullets(texts)];
+  });
+  return titled('Coaching points', found);
+}
+
+// ---------------------------------------------------------------- changes
+
+function changes(analysis: DrillAnalysis): Block[] {
+  const of = (kind: ChangedDrill['kind']) => analysis.drill.changes.filter((change) => change.kind === kind).flatMap((change): Block[] => [
+    minor(`${change.name} (${change.lever})`), ...bullets(differences(analysis, analyseDrill(change.drill))),
+  ]);
+  return [...titled('Make it harder', of('progress')), ...titled('Make it easier', of('regress'))];
+}
+
+/** What is not the same, old and new. */
+function differences(before: DrillAnalysis, after: DrillAnalysis): string[] {
+  const rows = [measured(before), measured(after)] as const;
+  const numbers = rows[0].flatMap(([what, old], index) => {
+    const now = rows[1][index]?.[1] ?? '–';
+    return old === now ? [] : [`${what} from ${old} to ${now}`];
+  });
+  const rules = (analysis: DrillAnalysis) => ['rotation', 'rules'].flatMap((id) => entries(notesOf(analysis, null), id));
+  const [old, now] = [rules(before), rules(after)];
+  const moved = after.drill.stations.flatMap(({ name, at }) => {
+    const was = before.drill.stations.find((station) => station.name === name);
+    const far = was ? Math.hypot(was.at.x - at.x, was.at.y - at.y) : 0;
+    return far >= 0.05 ? [`${name} stands ${lengthWords(far, measureOf(after.drill))} ${measureOf(after.drill).name} from where it was`] : [];
+  });
+  const found = [...now.filter((words) => !old.includes(words)), ...old.filter((words) => !now.includes(words)).map((words) => `No longer: ${words}`), ...moved, ...(numbers.length > 0 ? [capital(numbers.join('; '))] : [])];
+  return found.length > 0 ? found : ['The numbers stay as they are.'];
+}
+
+function measured({ drill, measures }: DrillAnalysis): (readonly [string, string])[] {
+  const perMinute = measures.perMinute;
+  return [
+    ['area', areaWords(drill) ?? '–'],
+    ['players', `${measures.players}`],
+    ['space a player', measures.spacePerPlayer ? `${Math.round(measures.spacePerPlayer.outfield)} m²` : '–'],
+    ['one repetition', `${measures.duration.toFixed(1)} s`],
+    ['a start every', measures.interval ? `${measures.interval.seconds.toFixed(1)} s` : '–'],
+    ['touches a minute each', perMinute ? perMinute.touches.toFixed(1) : '–'],
+    ['metres a minute each', perMinute ? `${Math.round(perMinute.metres)}` : '–'],
+    ['bouts', drill.bouts ? boutWords(drill.bouts).replace(/\.$/, '') : '–'],
+  ];
+}
+
+// ---------------------------------------------------------------- kit and setting out
+
+/** Of a drill by itself, or of all groups of a part; the distances are those of one group. */
+function setting({ drill, measures }: DrillAnalysis, laid: Laid | null): Block[] {
+  const setUp = laid?.setUp ?? null;
+  const kit = setUp === null ? measures.kit.map(({ what, count }) => `${count} ${count === 1 ? what.replace(/s\b/, '') : what}`) : [
+    ...(setUp.things.length > 0 ? [tally(setUp.things)] : []),
+    ...(setUp.balls > 0 ? [kitText('ball', setUp.balls)] : []),
+    ...setUp.bibs.map(({ colour, count }) => kitText('bib', count, colour)),
+  ];
+  const tapes = setUp?.tapes ?? tapesOf(drill);
+  const order = drill.area ? [prose('Where the diagonal is right, the corners are square.', 'small')] : [];
+  return [
+    ...titled('Kit', kit.length === 0 ? [] : [prose(`${kit.join(', ')}.`)]),
+    ...titled('Setting out', tapes.length === 0 ? [] : [tapeTable(tapes), ...order, ...places(laid?.groups ?? [])]),
+  ];
+}
+
+/** Where the bottom left corner of each group's area lies on the pitch. */
+function places(groups: readonly Group[]): Block[] {
+  const told = groups.flatMap(({ number: at, at: corner }) => (corner === null ? [] : [`${groups.length > 1 ? `group ${at} at ` : ''}${number(corner.x)}, ${number(corner.y)}`]));
+  return told.length === 0 ? [] : [prose(`On the pitch, in metres across and up: ${told.join('; ')}.`, 'small')];
+}
+
+function tapeTable(tapes: readonly Tape[]): Table {
+  return {
+    kind: 'table',
+    columns: [{ title: 'In this order', share: 0.52, right: false }, ...['m', 'yd', 'strides'].map((title) => ({ title, share: 0.16, right: true }))],
+    rows: tapes.map((tape, index) => [`${index + 1}. ${tapeWords(tape)}`, tape.metres.toFixed(2), tape.yards.toFixed(1), `${tape.strides}`]),
+  };
+}
+
+function tapeWords({ kind, what, from }: Tape): string {
+  switch (kind) {
+    case 'width':
+    case 'length':
+    case 'diagonal':
+      return `${what}: ${kind}`;
+    case 'point':
+      return from === null ? what : `${what}, from ${from}`;
+  }
+}
