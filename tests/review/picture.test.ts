@@ -117,10 +117,14 @@ describe('the page', () => {
   });
   test('has every phase of a game in which something changed', () => {
     const rondo = drills['rondo']!;
-    const files = comparedFiles([{ name: 'a.drill', before: analyse(rondo), after: analyse(rondo.replace('Navy1  of Navy at (4, 4)', 'Navy1  of Navy at (3, 3)').replace('(6.5, 6)', '(7, 7)')) }]);
-    const shown = pictured(changedFiles(files), { theme: 'light', convention: 'solid pass', bare: true });
-    expect(shown.map((each) => each.title)).toEqual(['Four against two', 'Four against two: Between the two']);
-    expect(shown.slice(1).flatMap(({ subject }) => subject.facts.map(({ sentence }) => /“([^”]*)”/.exec(sentence)?.[1] ?? sentence)).every((name) => name === 'Between the two')).toBe(true);
+    const after = analyse(rondo.replace('Navy1  of Navy at (4, 4)', 'Navy1  of Navy at (3, 3)').replace('(6.5, 6)', '(7, 7)'));
+    const files = changedFiles(comparedFiles([{ name: 'a.drill', before: analyse(rondo), after }]));
+    const [, second, ...rest] = pictured(files, { theme: 'light', convention: 'solid pass', bare: true });
+    expect([second?.title, rest]).toEqual(['Four against two: Between the two', []]);
+    const { span } = after.drills[0]!.phases[1]!.phase;
+    const places = second!.subject.facts.map(({ spans }) => spans.after!);
+    expect(places.length).toBeGreaterThan(0);
+    expect(places.filter(({ from, to }) => from < span.from || to > span.to)).toEqual([]);
   });
   test('of nothing says so', () => {
     expect(toPage([], { title: 'What changed', before: 'a', after: 'b' })).toContain('<p>Nothing changed.</p>');
