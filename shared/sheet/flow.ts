@@ -1,5 +1,5 @@
 /** Blocks onto pages: bands one below the other, each of one column or two, and on to the next page where one is full. */
-import type { Block, Figure } from './blocks.ts';
+import { section, type Block, type Figure } from './blocks.ts';
 import { gapAbove, lay, leastRows, parted, type Measure, type Piece } from './lay.ts';
 import { blankLeading, columnWidth, contentWidth, gutter, paper, styles } from './style.ts';
 
@@ -61,7 +61,8 @@ export function flowHalves(flows: readonly Flow[], measure: Measure): FlowedPage
     return blocks.length === 0 ? [] : [{ kind: 'full', blocks: flows[index]?.continued ?? [] }, { kind: 'two', blocks }];
   });
   const first: FlowedPage = { bands: halves.flatMap(({ bands }) => bands), goesOn: false };
-  return left.length === 0 ? [first] : [first, ...flow({ stretches: left, continued: [], notes: null }, measure)];
+  const names = flows.flatMap(({ continued }) => continued.flatMap((block) => (block.kind === 'heading' ? [block.text] : [])));
+  return left.length === 0 ? [first] : [first, ...flow({ stretches: left, continued: [section(names.join(' / '))], notes: null }, measure)];
 }
 
 /** The first page stands between `top` and `bottom`, all others fill their paper. */
