@@ -1,5 +1,5 @@
 /** Blocks onto pages: bands one below the other, each of one column or two, and on to the next page where one is full. */
-import type { Block, Figure } from './blocks.ts';
+import { section, type Block, type Figure } from './blocks.ts';
 import { gapAbove, lay, leastRows, parted, type Measure, type Piece } from './lay.ts';
 import { blankLeading, columnWidth, contentWidth, gutter, paper, styles } from './style.ts';
 
@@ -61,7 +61,8 @@ export function flowHalves(flows: readonly Flow[], measure: Measure): FlowedPage
     return blocks.length === 0 ? [] : [{ kind: 'full', blocks: flows[index]?.continued ?? [] }, { kind: 'two', blocks }];
   });
   const first: FlowedPage = { bands: halves.flatMap(({ bands }) => bands), goesOn: false };
-  return left.length === 0 ? [first] : [first, ...flow({ stretches: left, continued: [], notes: null }, measure)];
+  const names = flows.flatMap(({ continued }) => continued.flatMap((block) => (block.kind === 'heading' ? [block.text] : [])));
+  return left.length === 0 ? [first] : [first, ...flow({ stretches: left, continued: [section(names.join(' / '))], notes: null }, measure)];
 }
 
 /** The first page stands between `top` and `bottom`, all others fill their paper. */
@@ -115,8 +116,8 @@ function sheetOfPages(continued: readonly Block[], measure: Measure, firstTop: n
     }
   };
   const holds = (figure: Figure) => figure.height <= roomBelow(figure).room + 1e-6;
-  /** The picture with what fits beside it; gives what does not. */
-  const drawn = (figure: Figure, blocks: readonly Block[]): readonly Block[] => {
+  /** The picture with what fits beside it, down to its foot or to that of the page; gives what does not. */
+  const drawn = (figure: Figure, blocks: readonly Block[], foot: 'picture' | 'page'): readonly Block[] => {
     const beside = contentWidth - figure.width - gutter;
     if (!holds(figure) && !isBare() && bands.length > 0) turn();
     y += roomBelow(figure).gap;
@@ -125,20 +126,20 @@ function sheetOfPages(continued: readonly Block[], measure: Measure, firstTop: n
       place('full', [{ x: paper.margin + (contentWidth - figure.width) / 2, pieces: [picture] }]);
       return blocks;
     }
-    const column = filled(blocks, beside, Math.min(Math.max(figure.height, bottom < paper.bottom ? bottom - y : 0), bottom - y), measure);
+    const column = filled(blocks, beside, foot === 'page' ? bottom - y : Math.min(figure.height, bottom - y), measure);
     place('beside', [{ x: paper.margin, pieces: [picture] }, { x: paper.margin + figure.width + gutter, pieces: column.pieces }]);
     return column.rest;
   };
 
   return {
     add: (stretch: Stretch) => {
-      if (stretch.kind === 'drawn') two(drawn(stretch.figure, stretch.blocks));
+      if (stretch.kind === 'drawn') two(drawn(stretch.figure, stretch.blocks, 'picture'));
       else if (stretch.kind === 'two') two(stretch.blocks);
       else full(stretch.blocks);
     },
     /** Only as much as goes onto this page; gives the rest, or null where the picture does not. */
     start: (stretch: Stretch): readonly Block[] | null => {
-      if (stretch.kind === 'drawn') return holds(stretch.figure) ? drawn(stretch.figure, stretch.blocks) : null;
+      if (stretch.kind === 'drawn') return holds(stretch.figure) ? drawn(stretch.figure, stretch.blocks, 'page') : null;
       const column = filled(stretch.blocks, contentWidth, roomBelow(stretch.blocks[0]).room, measure);
       place('full', [{ x: paper.margin, pieces: column.pieces }]);
       return column.rest.length === 0 ? [] : null;
@@ -195,6 +196,7 @@ function tailOf(blocks: readonly Block[], index: number, width: number, measure:
   return next && holds ? gapAbove(next) + leastOf(next, width, measure) + tailOf(blocks, index + 1, width, measure) : 0;
 }
 
+/** The least of a block that can stand by itself. */
 function leastOf(block: Block, width: number, measure: Measure): number {
   const piece = lay(block, width, measure);
   if (piece.kind === 'table') return piece.rows.slice(0, leastRows).reduce((sum, row) => sum + row.height, 0);

@@ -64,7 +64,7 @@ export function partPage(analysis: DrillAnalysis, laid: Laid | null, title: Head
       ...titled('How it starts', bullets(startWords(drill))),
       ...titled(shown === null || shown === undefined ? 'Play' : `Phase: ${shown}`, beats(main)),
       ...titled('Rotation', bullets(entries(notes, 'rotation'))),
-      ...titled('Rules and scoring', bullets(entries(notes, 'rules').filter((words) => !/ bouts? of /.test(words)).map(capital))),
+      ...titled('Rules and scoring', bullets(rules(analysis).map(capital))),
       ...titled('Time', drill.bouts ? [prose(boutWords(drill.bouts))] : []),
       ...coaching(drill),
       ...titled('Questions', bullets(drill.questions)),
@@ -111,7 +111,7 @@ function factsOf({ drill, measures }: DrillAnalysis, scene: Scene): string {
   const area = areaWords(drill);
   return [
     ...(drill.theme === null ? [] : [drill.theme]),
-    drill.ageLabel ?? 'adult', counted(measures.players, 'player'), ...(area === null ? [] : [area]), ...space, `tempo ${drill.tempo.value}`, `drawn 1:${scene.plan.scale}`,
+    drill.ageLabel ?? 'adult', counted(measures.players, 'player'), ...(area === null ? [] : [area]), ...space, `tempo ${drill.tempo.value}`, ...(drill.level === null ? [] : [drill.level]), `drawn 1:${scene.plan.scale}`,
   ].join(' · ');
 }
 
@@ -134,6 +134,12 @@ function startWords(drill: Drill): string[] {
 
 function entries(notes: readonly Note[], id: string): string[] {
   return (notes.find((note) => note.id === id)?.entries ?? []).map(({ text }) => aloud(text));
+}
+
+/** Without the bouts, which have their own place. */
+function rules(analysis: DrillAnalysis): string[] {
+  const all = notesOf(analysis, null).find(({ id }) => id === 'rules')?.entries ?? [];
+  return all.filter(({ span }) => span === null || span !== analysis.drill.bouts?.span).map(({ text }) => text);
 }
 
 function boutWords({ count, length, rest }: NonNullable<Drill['bouts']>): string {
@@ -171,8 +177,7 @@ function differences(before: DrillAnalysis, after: DrillAnalysis): string[] {
     const now = rows[1][index]?.[1] ?? '–';
     return old === now ? [] : [`${what} from ${old} to ${now}`];
   });
-  const rules = (analysis: DrillAnalysis) => ['rotation', 'rules'].flatMap((id) => entries(notesOf(analysis, null), id));
-  const [old, now] = [rules(before), rules(after)];
+  const [old, now] = [before, after].map((each) => [...entries(notesOf(each, null), 'rotation'), ...rules(each)]) as [string[], string[]];
   const moved = after.drill.stations.flatMap(({ name, at }) => {
     const was = before.drill.stations.find((station) => station.name === name);
     const far = was ? Math.hypot(was.at.x - at.x, was.at.y - at.y) : 0;

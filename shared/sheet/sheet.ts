@@ -48,7 +48,7 @@ export interface SheetOptions {
 /** The sheet of a session: a front page, then its parts that have a drill. */
 export function sessionSheet(session: SessionAnalysis, options: SheetOptions): Sheet {
   const leaves = leavesOf(partsOf(session).flatMap(({ number, index, slot }): Subject[] => (slot.drill === null ? [] : [{
-    index, analysis: slot.drill, laid: slot,
+    index, analysis: slot.drill, laid: slot, change: slot.part.change?.name ?? null,
     title: { kind: 'heading', rank: 'title', number: `${number}`, text: slot.part.name, aside: `${minutes(slot.start)}–${minutes(slot.end)} min` },
   }])), options);
   const { measure = textWidth } = options;
@@ -69,7 +69,7 @@ export function sessionSheet(session: SessionAnalysis, options: SheetOptions): S
 /** A sheet of each drill, under the name of the file or of the only drill. */
 export function drillSheet(drills: readonly DrillAnalysis[], title: string, options: SheetOptions): Sheet {
   const leaves = leavesOf(drills.map((analysis, index): Subject => ({
-    index, analysis, laid: null,
+    index, analysis, laid: null, change: null,
     title: { kind: 'heading', rank: 'title', number: drills.length > 1 ? `${index + 1}` : null, text: analysis.drill.name || 'Drill', aside: null },
   })), options);
   return numbered((drills.length === 1 && drills[0]?.drill.name) || title, options.theme, leaves, paged(leaves, options));
@@ -83,6 +83,8 @@ interface Subject {
   readonly index: number;
   readonly analysis: DrillAnalysis;
   readonly laid: Laid | null;
+  /** Which progression or regression of the drill is played. */
+  readonly change: string | null;
   readonly title: Heading;
 }
 
@@ -113,10 +115,10 @@ const mostTried = 4;
 function leavesOf(subjects: readonly Subject[], options: SheetOptions): Leaf[] {
   const { theme, convention, perPage, measure = textWidth } = options;
   let firstPicture = 0;
-  return subjects.map(({ index, analysis, laid, title }) => {
+  return subjects.map(({ index, analysis, laid, change, title }) => {
     const tryIn = ([width, height]: readonly [number, number]) => {
       const room = { width, height, small: perPage === 2 };
-      const page = named(partPage(analysis, laid, title, { theme, convention, room, firstPicture }), analysis, title.text);
+      const page = named(partPage(analysis, laid, title, { theme, convention, room, firstPicture }), analysis, title.text, change);
       return { page, count: perPage === 1 ? flow(flowOf(page, 1), measure).length : 1 };
     };
     const [first, ...smaller] = rooms[perPage];
@@ -131,9 +133,10 @@ function leavesOf(subjects: readonly Subject[], options: SheetOptions): Leaf[] {
   });
 }
 
-/** The name of the drill, where the part is called otherwise. */
-function named(page: PartPage, { drill }: DrillAnalysis, name: string): PartPage {
-  return drill.name === name || drill.name === '' ? page : { ...page, facts: `${drill.name} · ${page.facts}` };
+/** The name of the drill, where the part is called otherwise, and of what is changed in it. */
+function named(page: PartPage, { drill }: DrillAnalysis, name: string, change: string | null): PartPage {
+  const words = [...(drill.name === name || drill.name === '' ? [] : [drill.name]), ...(change === null ? [] : [change])];
+  return words.length === 0 ? page : { ...page, facts: `${words.join(': ')} · ${page.facts}` };
 }
 
 function flowOf(page: PartPage, perPage: SheetOptions['perPage']): Flow {

@@ -105,6 +105,12 @@ describe('the text of a session', () => {
     const more = await printed([], { names: [...fifteen, 'Pia'] });
     expect(more.err).toMatch(/16 names .*15 players/);
   });
+  test('keeps a rule that speaks of bouts, and names the progression that is played', async () => {
+    const rule = 'Three bouts of four passes each';
+    expect(textOf((await printed([], { text: sound.replace('  sequence', `  rule "${rule}"\n  bouts 2 x 60 s\n  sequence`) })).path)).toContain(rule);
+    // In the timetable, and on the page of the part.
+    expect(textOf((await printed()).path).split('Diamond, away and show: One touch in the middle')).toHaveLength(3);
+  });
   test('is on no more paper with two parts to a page', async () => {
     const pages = async (words: readonly string[]) => Number(/Pages:\s+(\d+)/.exec(poppler('pdfinfo', [(await printed(words)).path]).toString())?.[1]);
     expect(await pages(['--per-page', '2'])).toBeLessThanOrEqual(await pages([]));
