@@ -122,9 +122,11 @@ interface Method {
 function methodOf(words: string, shapes: readonly Shape[]): Method {
   const fullest = shapes.reduce((best, each) => (each.fields.length > best.fields.length ? each : best));
   const everywhere = (name: string): boolean => shapes.every(({ fields }) => fields.some((field) => field.name === name));
+  const all = new Map([fullest, ...shapes].toReversed().flatMap(({ fields }) => fields.map((field): [string, InnerField] => [field.name, field])));
+  const order = [...new Set([fullest, ...shapes].flatMap(({ fields }) => fields.map(({ name }) => name)))];
   return {
     name: methodName(words), doc: fullest.doc ?? '', marks: fullest.marks,
-    fields: fullest.fields.map((field) => (everywhere(field.name) ? field : { ...field, optional: true })),
+    fields: order.map((name) => (everywhere(name) ? all.get(name)! : { ...all.get(name)!, optional: true })),
   };
 }
 
@@ -135,10 +137,12 @@ function method({ name, doc, marks, fields: all }: Method, example: string | und
   const more = fields.filter((field) => !needed.includes(field));
   const rest = more.length === 0 && needed.at(-1)?.value.kind === 'list';
   const parameters = needed.flatMap((field, index) => parametersOf(field, rest && index === needed.length - 1));
-  if (more.length > 0) parameters.push(`more: { ${more.map((field) => `readonly ${field.name}?: ${typeOf(field.value)}`).join('; ')} } = {}`);
-  const generic = result === 'Name' ? '<Name extends string | null>' : '';
   const inner = fields.find(({ inside }) => inside !== undefined);
-  const outside = needed.filter(({ inside }) => inside === undefined).map(saidOf);
+  // What does not belong inside is taken out of the rest.
+  const beside = inner === undefined ? [] : more.filter((field) => field.inside === undefined).map(saidOf);
+  if (more.length > 0) parameters.push(`${beside.length === 0 ? 'more' : `{ ${[...beside, '...more'].join(', ')} }`}: { ${more.map((field) => `readonly ${field.name}?: ${typeOf(field.value)}`).join('; ')} } = {}`);
+  const generic = result === 'Name' ? '<Name extends string | null>' : '';
+  const outside = [...needed.filter(({ inside }) => inside === undefined).map(saidOf), ...beside];
   const inside = needed.filter((field) => field.inside !== undefined).map(saidOf);
   const marked = Object.entries(marks).map(([key, mark]) => `${key}: ${JSON.stringify(mark).replaceAll('"', "'")}`);
   const spread = more.length > 0 ? ['...more'] : [];

@@ -93,7 +93,7 @@ export function threeZones(): File {
       ]);
       d.phase('The extra player', [
         amber5.passesTo(joker1).while(navy2.presses(amber5)),
-        joker1.dribblesTo(at(8, 31)),
+        joker1.dribblesTo(at(10, 29)),
         joker1.shootsAt(north),
       ], { after: 'Through the middle' });
       d.phase('Lost and forward', [

@@ -253,24 +253,24 @@ export class DrillLines extends Lines {
     this.add({ kind: 'expect', ours, theirs, zone });
   }
   /** What earns points; with a team at the end, only for that team. `score 1 for pass into End` */
-  scorePass(points: Length, more: { readonly from?: Who; readonly into?: Who; readonly by?: Who } = {}): void {
-    this.add({ kind: 'score', points, for: { kind: 'pass', ...more } });
+  scorePass(points: Length, { by, ...more }: { readonly from?: Who; readonly into?: Who; readonly by?: Who; readonly through?: Who } = {}): void {
+    this.add({ kind: 'score', points, by, for: { kind: 'pass', ...more } });
   }
   /** What earns points; with a team at the end, only for that team. `score 1 for dribble into End` */
-  scoreDribble(points: Length, more: { readonly from?: Who; readonly into?: Who; readonly by?: Who } = {}): void {
-    this.add({ kind: 'score', points, for: { kind: 'dribble', ...more } });
+  scoreDribble(points: Length, { by, ...more }: { readonly from?: Who; readonly into?: Who; readonly by?: Who; readonly through?: Who } = {}): void {
+    this.add({ kind: 'score', points, by, for: { kind: 'dribble', ...more } });
   }
   /** What earns points; with a team at the end, only for that team. `score 1 for winning the ball in Back` */
-  scoreWin(points: Length, more: { readonly zone?: Who; readonly by?: Who } = {}): void {
-    this.add({ kind: 'score', points, for: { kind: 'win', ...more } });
+  scoreWin(points: Length, { by, ...more }: { readonly zone?: Who; readonly by?: Who } = {}): void {
+    this.add({ kind: 'score', points, by, for: { kind: 'win', ...more } });
   }
   /** What earns points; with a team at the end, only for that team. `score 2 for goal in North` */
-  scoreGoal(points: Length, goal: Who, more: { readonly by?: Who } = {}): void {
-    this.add({ kind: 'score', points, for: { kind: 'goal', goal, ...more } });
+  scoreGoal(points: Length, goal: Who, { by, ...more }: { readonly by?: Who } = {}): void {
+    this.add({ kind: 'score', points, by, for: { kind: 'goal', goal, ...more } });
   }
   /** What earns points; with a team at the end, only for that team. `score 1 for 8 passes` */
-  scorePasses(points: Length, count: Length, more: { readonly by?: Who } = {}): void {
-    this.add({ kind: 'score', points, for: { kind: 'passes', count, ...more } });
+  scorePasses(points: Length, count: Length, { by, ...more }: { readonly by?: Who } = {}): void {
+    this.add({ kind: 'score', points, by, for: { kind: 'passes', count, ...more } });
   }
   /** How often, how long, and the rest between. `bouts 4 x 3 min rest 1 min` */
   bouts(count: Length, length: Length, more: { readonly rest?: Length } = {}): void {
