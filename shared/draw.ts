@@ -20,7 +20,8 @@ export interface SvgOptions extends DrawOptions {
 
 /** The drawing to scale as an SVG with its font in it, errors and warnings flagged; null when there is no such drill or phase. */
 export function svgOf(analysis: Analysis, options: SvgOptions = {}): string | null {
-  const { at, animated, ...staging } = options;
+  const { animated, ...staging } = options;
+  const { at } = staging;
   const scenes = scenesOf(analysis, staging, () => [null]);
   return scenes && toSvg(scenes[0], { embedFont: true, ...(at === undefined ? {} : { at }), ...(animated === undefined ? {} : { animated }) });
 }
@@ -52,7 +53,7 @@ export function withoutOtherPhases({ phases }: DrillAnalysis, name: string, prob
 
 type Scenes = readonly [Scene, ...Scene[]];
 
-function scenesOf(analysis: Analysis, options: DrawOptions, unasked: (drill: DrillAnalysis) => readonly (string | null)[]): Scenes | null {
+function scenesOf(analysis: Analysis, options: DrawOptions & Pick<SvgOptions, 'at'>, unasked: (drill: DrillAnalysis) => readonly (string | null)[]): Scenes | null {
   const { drill: name, phase: asked, ...staging } = options;
   const chosen = drillCalled(analysis, name);
   if (chosen === null) return null;

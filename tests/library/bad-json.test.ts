@@ -43,7 +43,7 @@ const faults: readonly (readonly [what: string, json: unknown, path: string, mes
   ['a rule of no kind', drill({ kind: 'rule', text: 'a' }), line, 'needs `rule`: `text`, `touches`, `at most`, `at least`, `exactly` or `no`'],
   ['a rotation of nothing', drill({ kind: 'rotate' }), line, 'needs `chains`'],
   ['a rotation that does not follow', drill({ kind: 'rotate', follow: false }), `${line}/follow`, 'must be `true`'],
-  ['a score of no kind', drill({ kind: 'score', points: 1, for: {} }), `${line}/for`, 'needs `kind`: `pass`, `goal` or `passes`'],
+  ['a score of no kind', drill({ kind: 'score', points: 1, for: {} }), `${line}/for`, 'needs `kind`: `pass`, `dribble`, `win`, `goal` or `passes`'],
   ['a zone of another shape', drill({ kind: 'zone', name: 'Z', shape: { kind: 'box', radius: 2, at: 'A' } }), `${line}/shape`, 'needs `size`'],
   ['an unknown verb', beat({ verb: 'passs to', target: 'B' }), `${action}/verb`, 'must be `"passes to"`, perhaps, not `"passs to"`'],
   ['a verb that needs a target', beat({ verb: 'passes to' }), action, 'needs `target`'],

@@ -85,7 +85,7 @@ const among: readonly (readonly [what: string, base: string, edits: Edits, facts
   ]],
   ['a game: rules, presses, lanes', 'rondo', [['touches 2 for Amber', 'touches 1 for Amber'], ['(4, 4)', '(3, 3)']], [
     'moved: Navy1 stands at (3, 3), was at (4, 4): 1 m to the left and 1 m down.', 'changed: Rule: Amber: at most 1 touch, was: Amber: at most 2 touches.',
-    'changed: Pass 1 of “Round the outside”, Amber1 to Amber2: Navy1 comes 0.2 s before it, came 0.4 s too late for it; open lanes: 1, was 2.',
+    'changed: Pass 1 of “Round the outside”, Amber1 to Amber2: Navy1 comes 0.4 s before it, came 0.4 s too late for it; open lanes: 1, was 2.',
   ]],
   ['zones that are declared together', 'switch-to-the-corners', [['zones Box 5 x 5', 'zones Box 6 x 6']], [
     'changed: BoxTopLeft, BoxTopRight, BoxBottomLeft and BoxBottomRight are 6 x 6 yd, were 5 x 5.',
