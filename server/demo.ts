@@ -67,11 +67,11 @@ function draw(base: string, analysis: DrillAnalysis, problems: readonly Problem[
   writeFileSync(join(target, `${base}.html`), toHtml(scene));
 }
 
-function found(file: string, text: string, { drill, measures }: DrillAnalysis, problems: readonly Problem[]): string {
-  const passes = counted(measures.passes.length, 'pass', 'passes');
+function found(file: string, text: string, { drill, measures, phases }: DrillAnalysis, problems: readonly Problem[]): string {
+  const play = phases.length > 0 ? `a game in ${counted(phases.length, 'phase')}` : `${counted(measures.passes.length, 'pass', 'passes')}, ${measures.duration.toFixed(1)} s a repetition`;
   return [
     `${drill.name} (${file})`,
-    `  ${counted(measures.players, 'player')}, ${passes}, ${measures.duration.toFixed(1)} s a repetition.`,
+    `  ${counted(measures.players, 'player')}, ${play}.`,
     ...verdictOn(problems, text),
     '',
   ].join('\n');

@@ -9,6 +9,7 @@ import { htmlOf, svgOf, type DrawOptions, type SvgOptions } from './draw.ts';
 import type { Measures } from './measure/measure.ts';
 import type { Workspace } from './model/resolve.ts';
 import type { Problem } from './problem.ts';
+import { compare as compareAnalyses, type Comparison } from './review/compare.ts';
 
 export { fromJson } from '../grammar/json/from-json.ts';
 export type { JsonFault } from '../grammar/json/from-json.ts';
@@ -27,7 +28,8 @@ export { who } from './build/play.ts';
 export type { Beat, Doing, Player } from './build/play.ts';
 export { above, along, at, below, between, CannotBeWritten, leftOf, mirrorOf, moved, rightOf } from './build/values.ts';
 export type { Length, Spot, Who } from './build/values.ts';
-export type { DrawOptions, SvgOptions };
+export type { Comparison, DrawOptions, SvgOptions };
+export type { Fact } from './review/compare.ts';
 export type { Measures };
 export type { PassMeasure, PlayerMeasure } from './measure/measure.ts';
 export type { Workspace };
@@ -53,6 +55,14 @@ export function check(source: Source, workspace: Workspace = alone): readonly Pr
 /** The numbers of each drill: metres, seconds, metres a second. */
 export function measure(source: Source, workspace: Workspace = alone): readonly Measures[] {
   return analyse(source, workspace).drills.map(({ measures }) => measures);
+}
+
+/**
+ * What changed between two versions, as facts with sentences; null stands for a version that is not there. The two ways round
+ * mirror each other, and a version compared with itself has no facts.
+ */
+export function compare(before: Source | null, after: Source | null, workspace: Workspace = alone): Comparison {
+  return compareAnalyses(before === null ? null : analyse(before, workspace), after === null ? null : analyse(after, workspace));
 }
 
 /** The drawing to scale as an SVG with its font in it, errors and warnings flagged; null when there is no such drill or phase. */

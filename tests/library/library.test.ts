@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { analyse as analyseText } from '../../shared/analyse.ts';
-import { analyse, check, drawHtml, drawSvg, file, measure, parse } from '../../shared/library.ts';
+import { analyse, check, compare, drawHtml, drawSvg, file, measure, parse } from '../../shared/library.ts';
 import type { SvgOptions, Workspace } from '../../shared/library.ts';
 import { folder, halfturn } from '../server/halfturn.ts';
 
@@ -39,6 +39,12 @@ test('a text and its tree are the same to all', () => {
   expect(check(tree)).toEqual(check(hurried));
   expect(check(hurried)).toEqual(analyseText(hurried).problems);
   expect(measure(tree)).toEqual(analyse(hurried).drills.map(({ measures }) => measures));
+});
+
+test('two versions are compared, and one with itself is the same', () => {
+  const told = (before: string, after: string) => compare(before, after).subjects.flatMap(({ facts }) => facts.map(({ sentence }) => sentence));
+  expect(told(diamond, diamond.replace('let wide = 6', 'let wide = 5'))[0]).toContain('(wide)');
+  expect(told(diamond, diamond)).toEqual([]);
 });
 
 test('imports are found in the workspace', () => {
