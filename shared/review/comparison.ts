@@ -8,7 +8,7 @@
  *
  * | keys | properties |
  * | --- | --- |
- * | `drill/…` | name, age, years, players, units, tempo, ground, roll, passPace, runPace, theme, time, level, tags, order; of a session also pitch and kit |
+ * | `drill/…` | name, age, years, players, units, tempo, ground, roll, passPace, runPace, theme, time, level, tags, order; of a session also pitch, kit, hands and changeovers (seconds in all) |
  * | `let wide/…` | name, value, as (its words) |
  * | `area/…` | width, length, space, marked |
  * | `zone Z/…` · `furniture F/…` | name, shape or what, across, up, width, length, height, radius, outline, facing |
@@ -22,7 +22,7 @@
  * | `role Left/…` · `kit cones/…` | touches, distance, working, waiting · count |
  * | `rule 1/…` · `point 1/…` · `question 1/…` · `safety 1/…` · `note 1/…` | text, corner |
  * | `problem 1/…` | code, severity, message |
- * | `progression N/…` · `part P/…` · `import P/…` | name, kind, lever · name, lasts, groups, drill, at, number · path |
+ * | `progression N/…` · `part P/…` · `import P/…` | name, kind, lever · name, lasts, groups, sizes, drill, progression, resting, at, number · path |
  */
 import type { Span } from '../../grammar/tree.ts';
 

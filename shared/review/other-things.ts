@@ -6,7 +6,9 @@ import type { Problem } from '../problem.ts';
 import { plainWords } from '../scene/words.ts';
 import { unitNamed } from '../units.ts';
 import { textOf, tokens } from './ground.ts';
-import { count, present, secondsOf, thing, type Thing, words, wordsIn } from './thing.ts';
+import type { SessionAnalysis } from '../session/analysis.ts';
+import { kitText } from '../session/words.ts';
+import { count, present, secondsOf, thing, type Thing, type Valued, words, wordsIn } from './thing.ts';
 
 /** Those inside a span and outside of others. */
 export function problemsIn({ problems, text }: Analysis, span: Span, without: readonly Span[]): Thing[] {
@@ -50,6 +52,7 @@ export function sessionThings(node: SessionNode, analysis: Analysis): Thing[] {
   const said = (span: Span) => words(wordsIn(text, span));
   const header: Record<string, ReturnType<typeof words> | null> = { name: words(node.name.text) };
   const things: Thing[] = [];
+  const worked = analysis.sessions.find(({ session }) => session.span.from === node.span.from);
   for (const line of node.body.lines) {
     switch (line.kind) {
       case 'part': {
@@ -58,7 +61,8 @@ export function sessionThings(node: SessionNode, analysis: Analysis): Thing[] {
           kind: 'part', id: line.name.text, title: `“${line.name.text}”`, span: line.span, traits: tokens(`${line.name.text} ${line.of?.text ?? ''}`),
           values: present({
             name: words(line.name.text), lasts: length === null ? said(line.length.span) : secondsOf(length), groups: line.groups.length === 0 ? null : words(line.groups.map(({ span }) => wordsIn(text, span)).join(', ')),
-            drill: line.of && words(line.of.text), progression: line.change && words(line.change.text), resting: line.resting && said(line.resting.span), at: line.at.length === 0 ? null : words(line.at.map(({ span }) => wordsIn(text, span)).join(', ')), number: count(things.length + 1),
+            drill: line.of && words(line.of.text), progression: line.change && words(line.change.text), resting: line.resting && said(line.resting.span), sizes: worked ? sizesOf(worked, line.span) : null,
+            at: line.at.length === 0 ? null : words(line.at.map(({ span }) => wordsIn(text, span)).join(', ')), number: count(things.length + 1),
           }),
         }));
         break;
@@ -90,7 +94,25 @@ export function sessionThings(node: SessionNode, analysis: Analysis): Thing[] {
         break;
     }
   }
-  return [thing({ kind: 'drill', id: '', title: node.name.text, span: node.name, values: present(header) }), ...things, ...problemsIn(analysis, node.span, [])];
+  const changing = worked?.changeovers.reduce((sum, { seconds }) => sum + seconds, 0);
+  if (changing !== undefined) header['changeovers'] = secondsOf(changing);
+  return [
+    thing({ kind: 'drill', id: '', title: node.name.text, span: node.name, values: present(header) }), ...things, ...kitThings(worked), ...problemsIn(analysis, node.span, []),
+  ];
+}
+
+/** How large the groups of a part come out. */
+function sizesOf({ timetable }: SessionAnalysis, span: Span): Valued | null {
+  const slot = timetable.find((each) => each.kind === 'part' && each.part.span.from === span.from);
+  return slot?.kind === 'part' && slot.groups.length > 0 ? words(slot.groups.map(({ members }) => members.length).join(' + ')) : null;
+}
+
+/** What is needed on the evening. */
+function kitThings(worked: SessionAnalysis | undefined): Thing[] {
+  return (worked?.kit ?? []).map(({ kind, colour, needed }) => {
+    const what = kitText(kind, 2, colour).slice(2);
+    return thing({ kind: 'kit', id: what, title: what, span: null, values: { count: count(needed) } });
+  });
 }
 
 /** Seconds, of a number written out; null for what has to be worked out. */

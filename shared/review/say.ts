@@ -1,8 +1,9 @@
 /** The words of facts: numbers with their units, places, lists. */
 import type { Point } from '../geometry/point.ts';
+import type { Drill } from '../model/drill.ts';
+import { minutes } from '../session/words.ts';
 import { formatLength, formatNumber, metresIn } from '../units.ts';
 import type { Change, Unit, Value } from './comparison.ts';
-import type { Drill } from '../model/drill.ts';
 
 export interface Speech {
   readonly units: Drill['units'];
@@ -16,6 +17,7 @@ export function said(value: Value | null, unit: Unit, { units }: Speech): string
     case 'm':
       return formatLength(value, units, 1);
     case 's':
+      if (value > 120 && value % 30 !== 0) return minutes(value);
       return value >= 60 && value % 30 === 0 ? `${formatNumber(value / 60, 1)} min` : `${formatNumber(value, 1)} s`;
     case 'm/s':
     case 'm²':

@@ -206,10 +206,10 @@ function countedToo({ difference, all }: Telling): boolean {
 const textNames: Readonly<Partial<Record<ThingKind, string>>> = { rule: 'rule', point: 'coaching point', question: 'question', safety: 'safety', note: 'note' };
 const headerWords: Readonly<Record<string, string>> = {
   age: 'It is for', years: 'It is for', players: 'Players written in the header:', units: 'Lengths are in', tempo: 'The tempo is', ground: 'The ground is', roll: 'The ball rolls', passPace: 'Passes arrive at',
-  runPace: 'Runs reach', theme: 'The theme is', time: 'It lasts', level: 'The level is', tags: 'Tags:', order: 'The order is', pitch: 'The pitch is', kit: 'The kit:',
+  runPace: 'Runs reach', theme: 'The theme is', time: 'It lasts', level: 'The level is', tags: 'Tags:', order: 'The order is', pitch: 'The pitch is', kit: 'The kit:', hands: 'Pairs of hands:', changeovers: 'Setting out and changing over take',
 };
 const headerDetails: ReadonlySet<string> = new Set(['level', 'tags', 'theme']);
-const partNames: Readonly<Record<string, string>> = { lasts: 'lasts', groups: 'groups:', drill: 'plays', at: 'at', lever: 'changes', kind: 'is a' };
+const partNames: Readonly<Record<string, string>> = { lasts: 'lasts', groups: 'groups:', drill: 'plays', progression: 'with', resting: 'resting', sizes: 'groups of', at: 'at', lever: 'changes', kind: 'is a' };
 const teamWords: Readonly<Record<string, string>> = { size: 'players', bib: 'bibs', kind: 'a' };
 const roleWords: Readonly<Record<string, string>> = { touches: 'touches', distance: 'runs', working: 'works', waiting: 'waits' };
 

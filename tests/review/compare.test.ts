@@ -116,6 +116,12 @@ describe('facts that matter', () => {
     ]);
   });
 
+  test('what a change makes of an evening', () => {
+    expect(told(evening, [['players 14', 'players 16']])).toEqual([
+      'changed: Players written in the header: 16, was 14.', 'changed: “Game”: groups of 16, was 14.',
+    ]);
+  });
+
   test('drills that have nothing in common come and go as a whole', () => {
     const { subjects } = compare(analyse(bases['rondo']!), analyse(bases['two-lanes']!));
     expect(subjects.flatMap(({ facts }) => facts.map(({ sentence }) => sentence))).toEqual(['The drill “Two lanes, third man” is new.', 'The drill “Four against two” is gone.']);
