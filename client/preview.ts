@@ -60,7 +60,11 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
     try {
       const params: SceneParams = { uri: client.code2ProtocolConverter.asUri(wanted.uri), drill, theme: 'light', convention: conventionSetting(), control };
       const found = await client.sendRequest<SceneAnswer | null>(sceneRequest, params);
-      if (wanted === document) show(wanted, found);
+      if (wanted === document && found === null && 'index' in drill) {
+        // The file has fewer drills than when one was chosen.
+        drill = { offset: 0 };
+        fetching = 'again';
+      } else if (wanted === document) show(wanted, found);
     } catch {
       // The server is starting or has stopped: it says when there is something to show.
     }

@@ -10,7 +10,7 @@ export function picture(
   { analysis }: Open, { drill: wanted, theme, convention, control }: Omit<SceneParams, 'uri' | 'convention'> & { readonly convention: Convention }, levels: Levels,
 ): Omit<SceneAnswer, 'version'> | null {
   const sheets = sheetsOf(analysis.drills);
-  const index = 'index' in wanted ? Math.min(wanted.index, sheets.length - 1) : sheetAt(sheets, wanted.offset);
+  const index = 'index' in wanted ? wanted.index : sheetAt(sheets, wanted.offset);
   const sheet = sheets[index];
   if (!sheet) return null;
   const { shown, phase } = sheet;
