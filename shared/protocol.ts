@@ -26,7 +26,7 @@ export interface Analysed {
 export const sceneRequest = 'halfturn/scene';
 export interface SceneParams {
   readonly uri: string;
-  /** The drill or the phase of a game at an offset, or the one before it; or by its place in `SceneAnswer.drills`, the last where there are fewer. */
+  /** The drill or the phase of a game at an offset, or the one before it; or by its place in `SceneAnswer.drills`. */
   readonly drill: { readonly offset: number } | { readonly index: number };
   readonly theme: Theme;
   /** Null: as the folder of the drill has it. */

@@ -1,4 +1,5 @@
-/** The folder that is opened: the example drills and two files of which one imports the other. */
+/** The folder that is opened, a git repository: the example drills and two files of which one imports the other. */
+import { execFileSync } from 'node:child_process';
 import { cpSync, mkdtempSync, readdirSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -10,6 +11,10 @@ export function demoFolder(): string {
   for (const name of readdirSync(examples)) if (name.endsWith('.drill')) cpSync(join(examples, name), join(folder, name));
   writeFileSync(join(folder, 'lengths.drill'), lengths);
   writeFileSync(join(folder, 'give-and-go.drill'), giveAndGo);
+  const git = (...words: string[]) => execFileSync('git', ['-c', 'user.name=Coach', '-c', 'user.email=coach@example.org', ...words], { cwd: folder });
+  git('init', '--quiet');
+  git('add', '.');
+  git('commit', '--quiet', '--message', 'As it was');
   return folder;
 }
 
