@@ -13,7 +13,11 @@ export function restartingKindly(start: () => Promise<void>): ErrorHandler {
     closed: () => {
       const now = Date.now();
       crashes = [...crashes.filter((at) => now - at < within), now];
-      if (crashes.length < most) return { action: CloseAction.Restart, message: 'The part of Halfturn that checks drills stopped and was started again. Nothing you wrote is lost.' };
+      if (crashes.length < most) {
+        // The client itself would only write it into its log.
+        void vscode.window.showInformationMessage(once);
+        return { action: CloseAction.Restart, handled: true };
+      }
       void offer(async () => {
         crashes = [];
         await start();
@@ -22,6 +26,8 @@ export function restartingKindly(start: () => Promise<void>): ErrorHandler {
     },
   };
 }
+
+const once = 'The part of Halfturn that checks drills stopped and was started again. Nothing you wrote is lost.';
 
 async function offer(start: () => Promise<void>): Promise<void> {
   const again = 'Start again';

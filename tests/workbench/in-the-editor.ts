@@ -172,7 +172,7 @@ export async function inTheEditor(extension: string): Promise<void> {
       await page.keyboard.press('Shift+Home');
       await page.keyboard.type('  players 6');
       await editor.command('Halfturn: Compare with the Last Commit');
-      await page.locator('.quick-input-list [role="option"]', { hasText: 'The last commit' }).first().click();
+      await page.locator('.quick-input-list [role="option"]', { hasText: 'HEAD' }).first().click();
       await page.locator('.tab', { hasText: 'What changed: give-and-go.drill' }).waitFor();
       const changes = page.locator('iframe.webview').last().contentFrame().frameLocator('iframe#active-frame');
       await changes.locator('li', { hasText: 'Players written in the header: 6, was 5' }).waitFor();

@@ -1,8 +1,9 @@
-// The extension as it is packaged, in the real editor. Run: npm run test:workbench [-- onThePage|onTheSheet|inTheEditor|inTheBrowser|restricted]
+// The extension as it is packaged, in the real editor. Run: npm run test:workbench [-- onThePage|onTheSheet|inTheEditor|comingBack|inTheBrowser|restricted]
 import { globSync, mkdtempSync } from 'node:fs';
 import { spawnSync } from 'node:child_process';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { comingBack } from './coming-back.ts';
 import { inTheBrowser } from './in-the-browser.ts';
 import { inTheEditor } from './in-the-editor.ts';
 import { onThePage } from './on-the-page.ts';
@@ -17,7 +18,7 @@ const lacking = missing();
 if (lacking.length === 0) {
   const extension = unpacked();
   const only = process.argv[2];
-  for (const run of [onThePage, onTheSheet, inTheEditor, inTheBrowser, restricted]) if (!only || run.name === only) await run(extension).catch((error: unknown) => failure(`${run.name}: ${error}`));
+  for (const run of [onThePage, onTheSheet, inTheEditor, comingBack, inTheBrowser, restricted]) if (!only || run.name === only) await run(extension).catch((error: unknown) => failure(`${run.name}: ${error}`));
 } else if (process.env['CI']) for (const part of lacking) failure(`cannot be had: ${part}`);
 else console.log(`Nothing is tested: there is no ${lacking.join(', no ')}.`);
 finish();

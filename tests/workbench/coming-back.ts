@@ -1,0 +1,43 @@
+import { spawnSync } from 'node:child_process';
+import { demoFolder } from './folder.ts';
+import { stepsOn } from './steps.ts';
+import { openWorkbench } from './workbench.ts';
+
+/** What is still there when the language server has fallen over, and when the window has been loaded again. */
+export async function comingBack(extension: string): Promise<void> {
+  const editor = await openWorkbench({ name: 'back', host: 'node', extension, folder: demoFolder() });
+  const { page, pitch } = editor;
+  const step = stepsOn('back', page);
+  try {
+    await step('the server killed: the reader is told, it is started again, and the pitch follows', async () => {
+      await editor.open('give-and-go.drill');
+      await editor.command('Halfturn: Open the Pitch to the Side');
+      await pitch.locator('#title', { hasText: 'Give and go' }).waitFor({ timeout: 60_000 });
+      killServer(extension);
+      await editor.command('Notifications: Show Notifications');
+      await page.locator('.notifications-center', { hasText: 'was started again' }).waitFor();
+      await page.keyboard.press('Escape');
+      await editor.goTo(3, 19);
+      await page.keyboard.type(' and go');
+      await pitch.locator('#title', { hasText: 'Give and go and go' }).waitFor();
+    });
+
+    await step('the window loaded again: the pitch is there with its drill, and plays', async () => {
+      await page.reload();
+      await page.locator('.monaco-workbench').waitFor({ timeout: 60_000 });
+      await pitch.locator('#title', { hasText: 'Give and go' }).waitFor({ timeout: 60_000 });
+      await pitch.locator('#play').click();
+      await pitch.locator('#play[aria-label=Pause]').waitFor();
+    });
+  } finally {
+    await editor.close();
+  }
+}
+
+/** Kills the process of the language server that runs from this folder. */
+function killServer(extension: string): void {
+  const { stdout } = spawnSync('ps', ['-eo', 'pid,args'], { encoding: 'utf8' });
+  const line = stdout.split('\n').find((each) => each.includes(`${extension}/dist/server/node.js`));
+  if (line === undefined) throw new Error('there is no server');
+  process.kill(Number.parseInt(line, 10), 'SIGKILL');
+}
