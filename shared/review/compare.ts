@@ -144,8 +144,18 @@ function whole(kind: Subject['kind'], before: Side | null, after: Side | null, c
   const what = kind === 'file' ? 'The file' : `The ${kind} “${name}”`;
   return [{
     kind: after ? 'added' : 'removed', about: { kind: 'drill', before: before ? name : null, after: after ? name : null },
-    sentence: `${what} is ${after ? 'new' : 'gone'}.`, grade: 'matters', spans: { before: before && span, after: after && span }, changes, shared: false,
+    sentence: `${what} is ${after ? `new${faultsOf(after)}` : 'gone'}.`, grade: 'matters', spans: { before: before && span, after: after && span }, changes, shared: false,
   }];
+}
+
+/** `, with 2 errors and 1 warning: …`, the gravest said; nothing where it is sound. */
+function faultsOf({ things }: Side): string {
+  const faults = (severity: string) => things.filter(({ kind, values }) => kind === 'problem' && values['severity']?.value === severity);
+  const [errors, warnings] = [faults('error'), faults('warning')];
+  const first = errors[0] ?? warnings[0];
+  if (!first) return '';
+  const counts = [[errors.length, 'error'], [warnings.length, 'warning']] as const;
+  return `, with ${counts.filter(([many]) => many > 0).map(([many, what]) => `${many} ${what}${many === 1 ? '' : 's'}`).join(' and ')}, such as: ${first.title}`;
 }
 
 /** A zone is seen by its outline. */

@@ -26,7 +26,8 @@ export function factsOf(differences: readonly Difference[], renames: Renames, sp
   const parts = partsOf(changed);
   const unseen: Change[] = [];
   const tell = (difference: Difference, { kind, sentence, grade }: Told, changes: readonly Change[]): void => {
-    if (changes.length > 0) facts.push({ ...factAbout(difference, kind), sentence, grade, changes });
+    // What ends in a question needs no full stop.
+    if (changes.length > 0) facts.push({ ...factAbout(difference, kind), sentence: sentence.replace(/\?\.$/, '?'), grade, changes });
   };
 
   for (const difference of changed) {
@@ -53,7 +54,9 @@ export function factsOf(differences: readonly Difference[], renames: Renames, sp
     const sentence = left.some(noticed) ? 'Some numbers changed as a consequence of the rest.' : 'Some numbers differ by less than a tape or a watch shows.';
     facts.push({ ...factAbout(differences.find(({ pair }) => (pair.after ?? pair.before)!.kind === 'drill') ?? first, 'changed'), sentence, grade: 'detail', changes: left });
   }
-  const rank = ({ grade, about }: Fact): number => (grade === 'detail' ? thingKinds.length : 0) + thingKinds.indexOf(about.kind);
+  // What does not work now is what a reviewer has to see first.
+  const rank = ({ kind, grade, about }: Fact): number =>
+    about.kind === 'problem' && kind === 'added' && grade === 'matters' ? -1 : (grade === 'detail' ? thingKinds.length : 0) + thingKinds.indexOf(about.kind);
   return facts.sort((a, b) => rank(a) - rank(b));
 }
 

@@ -15,10 +15,13 @@ export function problemsIn({ problems, text }: Analysis, span: Span, without: re
   const inside = (outer: Span, { span: inner }: Problem) => outer.from <= inner.from && inner.to <= outer.to;
   const own = problems.filter((problem) => inside(span, problem) && !without.some((other) => inside(other, problem)));
   return own.map(({ code, severity, message, span: at }, index) => thing({
-    kind: 'problem', id: `${index + 1}`, title: plainWords(message).replace(/\.$/, ''), span: at, traits: [code, ...tokens(wordsIn(text, at)), ...tokens(message)],
+    kind: 'problem', id: `${index + 1}`, title: (misread.has(code) ? message.replaceAll(/`([^`]*)`/g, '“$1”') : plainWords(message)).replace(/\.$/, ''), span: at, traits: [code, ...tokens(wordsIn(text, at)), ...tokens(message)],
     values: { code: words(code), severity: words(severity), message: words(plainWords(message)) },
   }));
 }
+
+/** Their words are about the text itself, so what is quoted of it has to be told apart. */
+const misread: ReadonlySet<string> = new Set(['syntax', 'unknown-name', 'unknown-unit']);
 
 export function progressionsOf({ drill }: DrillAnalysis): Thing[] {
   return drill.changes.map(({ kind, lever, name, span }) => thing({
@@ -95,7 +98,7 @@ export function sessionThings(node: SessionNode, analysis: Analysis): Thing[] {
     }
   }
   const changing = worked?.changeovers.reduce((sum, { seconds }) => sum + seconds, 0);
-  if (changing !== undefined) header['changeovers'] = secondsOf(changing);
+  if (changing !== undefined) header['changeovers'] = secondsOf(Math.round(changing));
   return [
     thing({ kind: 'drill', id: '', title: node.name.text, span: node.name, values: present(header) }), ...things, ...kitThings(worked), ...problemsIn(analysis, node.span, []),
   ];

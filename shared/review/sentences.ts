@@ -36,7 +36,7 @@ function newWords(after: Thing, at: string, speech: Speech): string {
     case 'question': return `new question: ${title}`;
     case 'safety': return `new for safety: ${title}`;
     case 'note': return `new note: ${title}`;
-    case 'problem': return `new problem: ${title}`;
+    case 'problem': return `new ${severityWords(values)}: ${title}`;
     case 'beat': return `${title} is new: ${after.words}`;
     case 'kit': return `${counted(Number(values['count']?.value), title)} to carry, none before`;
     case 'let': return `${title} is new: ${after.words}`;
@@ -81,6 +81,11 @@ function goneWords({ title, kind, words, values }: Thing): string {
     case 'rotation': case 'pass': case 'repetition':
       return `${title} ${/^the \d+ /.test(title) ? 'are' : 'is'} gone`;
   }
+}
+
+function severityWords(values: Thing['values']): string {
+  const severity = values['severity']?.value;
+  return severity === 'error' || severity === 'warning' ? severity : 'remark';
 }
 
 const standing: ReadonlySet<ThingKind> = new Set(['zone', 'furniture', 'balls', 'station', 'player']);

@@ -76,7 +76,7 @@ const among: readonly (readonly [what: string, base: string, edits: Edits, facts
     'removed: The pole Post is gone (one pole fewer: 0, was 1).', 'removed: Mended: Post stands in the way of the ball from Base to Left.',
   ]],
   ['a receiver who is late now', 'diamond', [['    Pivot sets to Base\n', '']], [
-    'removed: Beat 3 is gone: Pivot sets to Base.', 'changed: Pass 3, Base to Wing: Wing is 0.2 s late, had 2.1 s in hand.', 'added: New problem: Base has no ball to play: it is with Pivot.',
+    'removed: Beat 3 is gone: Pivot sets to Base.', 'changed: Pass 3, Base to Wing: Wing is 0.2 s late, had 2.1 s in hand.', 'added: New error: Base has no ball to play: it is with Pivot.',
   ]],
   ['a beat that is new', 'in-a-hurry', [['    Right passes', '    Left waits 1 s\n    Right passes']], ['added: Beat 3 is new: Left waits 1 s.']],
   ['a beat that moved', 'diamond', [['    Pivot sets to Base\n', ''], ['    Top passes to next', '    Pivot sets to Base\n    Top passes to next']], ['moved: Beat 6 was beat 3: Pivot sets to Base.']],
@@ -120,6 +120,12 @@ describe('facts that matter', () => {
     expect(told(evening, [['players 14', 'players 16']])).toEqual([
       'changed: Players written in the header: 16, was 14.', 'changed: “Game”: groups of 16, was 14.',
     ]);
+  });
+
+  test('a drill that is new tells whether it is sound; a line that cannot be read is quoted', () => {
+    const facts = (before: string, after: string) => compare(analyse(before), analyse(after)).subjects.flatMap((subject) => subject.facts.map(({ sentence }) => sentence));
+    expect(facts('', 'drill "A" {\n  area 9 x 9\n  station S at (12, 3)\n}\n')).toEqual(['The drill “A” is new, with 1 error, such as: S stands at (12, 3), 3 m outside the area.']);
+    expect(facts('drill "A" {\n  area 9 x 9\n}\n', 'drill "A" {\n  areaa 9 x 9\n}\n')[0]).toBe('New error: “areaa”: did you mean “area”?');
   });
 
   test('drills that have nothing in common come and go as a whole', () => {
