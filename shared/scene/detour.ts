@@ -28,9 +28,13 @@ export function roundDiscs(line: readonly Spot[], discs: readonly Disc[]): Spot[
   let aside: { left: number; right: number }[] | null = null;
   for (const disc of near) {
     let closest = 0;
-    for (const [index, spot] of points.entries()) if (gap(spot, disc) < gap(points[closest] as Spot, disc)) closest = index;
+    let least = Infinity;
+    for (let index = 0; index <= last; index += 1) {
+      const away = gap(points[index] as Spot, disc);
+      if (away < least) [closest, least] = [index, away];
+    }
     // What stands at an end is where the line goes.
-    if (closest < 2 || closest > last - 2 || gap(points[closest] as Spot, disc) >= disc.r + touching) continue;
+    if (closest < 2 || closest > last - 2 || least >= disc.r + touching) continue;
     aside ??= points.map(() => ({ left: 0, right: 0 }));
     const spot = points[closest] as Spot;
     const { x, y } = leftOf(points, closest);

@@ -1,7 +1,7 @@
 /** The closed forms of the timeline as samples close enough together to be joined by straight lines. */
 import { directionAt } from '../geometry/path.ts';
 import { distance, type Point } from '../geometry/point.ts';
-import { ballPosition, onTheMove } from '../timeline/at.ts';
+import { onStretch, onTheMove } from '../timeline/at.ts';
 import type { BallTrack, Stretch, Track } from '../timeline/timeline.ts';
 import { onSheet } from './ground.ts';
 import type { Plan } from './scene.ts';
@@ -16,7 +16,7 @@ const stride = 0.4;
 export function personTrack(track: Track, end: number, plan: Plan, aside: Spot): number[] {
   const moves = track.walk ? [...track.moves, track.walk] : track.moves;
   const begun = moves.filter((move) => move.start < end);
-  const samples = begun.flatMap((move) => sampled(move.start, Math.min(move.end, end), (time) => ({ ...onTheMove(move, time), height: 0 })));
+  const samples = begun.flatMap((move) => sampled(move.start, Math.min(move.end, end), (time) => onGround(onTheMove(move, time), time)));
   return flattened(samples.length > 0 ? samples : [{ time: 0, ...track.home, height: 0 }], plan, (index) => (index === 0 ? aside : { x: 0, y: 0 }));
 }
 
@@ -32,10 +32,13 @@ export function ballTrack(ball: BallTrack, plan: Plan, ahead: number): number[] 
     // At the start it lies beside the feet, where it hides no line.
     const from = stretch.kind === 'flight' ? startAside(stretch, next) : index === 0 ? beside(startAside(stretch, next)) : aside;
     const to = endAside(stretch, next, from);
-    const own = stretch.kind === 'still' ? [restAt(stretch.at, stretch.start), restAt(stretch.at, stretch.end)]
+    const own = stretch.kind === 'still' ? [onGround(stretch.at, stretch.start), onGround(stretch.at, stretch.end)]
       : sampled(stretch.start, stretch.end, stretch.kind === 'carried'
-        ? (time) => ({ ...onTheMove(stretch.move, time), height: 0 })
-        : (time) => ballPosition({ ...ball, stretches: [stretch] }, time));
+        ? (time) => onGround(onTheMove(stretch.move, time), time)
+        : (time) => {
+          const { x, y, height } = onStretch(stretch, time);
+          return { time, x, y, height };
+        });
     const length = stretch.end - stretch.start;
     for (const sample of own) {
       const share = length > 0 ? (sample.time - stretch.start) / length : 1;
@@ -44,7 +47,7 @@ export function ballTrack(ball: BallTrack, plan: Plan, ahead: number): number[] 
     }
     aside = to;
   }
-  return flattened(samples.length > 0 ? samples : [restAt({ x: ball.home.x + (0.87 * ahead) / plan.perMetre, y: ball.home.y + (0.5 * ahead) / plan.perMetre }, 0)], plan, () => ({ x: 0, y: 0 }));
+  return flattened(samples.length > 0 ? samples : [onGround({ x: ball.home.x + (0.87 * ahead) / plan.perMetre, y: ball.home.y + (0.5 * ahead) / plan.perMetre }, 0)], plan, () => ({ x: 0, y: 0 }));
 }
 
 function startAside(stretch: Stretch, next: Stretch | undefined): Spot {
@@ -76,7 +79,7 @@ function towards(from: Point, to: Point): Spot {
   return { x: (to.x - from.x) / length, y: (to.y - from.y) / length };
 }
 
-function restAt(at: Point, time: number): Sample {
+function onGround(at: Point, time: number): Sample {
   return { time, x: at.x, y: at.y, height: 0 };
 }
 
@@ -85,11 +88,7 @@ interface Sample extends Point {
   readonly height: number;
 }
 
-function sampled(start: number, end: number, at: (time: number) => Point & { readonly height: number }): Sample[] {
-  const sample = (time: number): Sample => {
-    const { x, y, height } = at(time);
-    return { time, x, y, height };
-  };
+function sampled(start: number, end: number, sample: (time: number) => Sample): Sample[] {
   const found: Sample[] = [sample(start)];
   const refine = (a: Sample, b: Sample, depth: number): void => {
     const middle = sample((a.time + b.time) / 2);

@@ -42,7 +42,8 @@ export function ballPosition(ball: BallTrack, time: number): Point & { readonly 
   return onStretch(stretch, time);
 }
 
-function onStretch(stretch: Stretch, time: number): Point & { readonly height: number } {
+/** The same while one stretch of its way lasts. */
+export function onStretch(stretch: Stretch, time: number): Point & { readonly height: number } {
   switch (stretch.kind) {
     case 'still':
       return { x: stretch.at.x, y: stretch.at.y, height: 0 };
