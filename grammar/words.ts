@@ -59,7 +59,7 @@ export const words: readonly WordEntry[] = [
   entry('joining', 'corners', 'All four corners.', 'zones Box 4 x 4 in corners of area'),
   entry('joining', 'width', 'How wide.', 'gate at (9, 20) width 2'),
   entry('joining', 'roll', 'How far the ball of the roll test goes on this ground.', 'ground grass roll 6'),
-  entry('joining', 'holds', 'How many wait at a station.', 'station Base at (9, 1) holds 2'),
+  entry('joining', 'holds', 'How many stand at a station, who plays counted.', 'station Base at (9, 1) holds 2'),
   entry('joining', 'bib', 'The colour of the bibs.', 'team Reds bib red of 4'),
   entry('joining', 'mirrors', 'Makes a sequence the mirror image of another.', 'sequence "Right" mirrors "Left" across length'),
   entry('joining', 'follow', 'Everyone goes to where they passed.', 'rotate follow'),

@@ -34,7 +34,7 @@ const descriptions: ReadonlyMap<string, string> = new Map(Object.entries({
   'goal': 'The goal to score in.',
   'ground.value': 'What is played on: `grass`, `turf` or `indoor`.',
   'groups': 'In how many groups; or, when there are several numbers, how large each of them is.',
-  'holds': 'How many wait there; one if it is left out.',
+  'holds': 'How many stand there, who plays counted; one if it is left out.',
   'into': 'The zone that the ball goes into.',
   'items': 'The drills, sessions, imports and values of the file, in order.',
   'keeper': 'They are goalkeepers.',

@@ -63,7 +63,7 @@ export const header = [
   statement('kit', {
     pieces: [list('items', [field('count', 'count'), field('what', 'word'), maybe(field('colour', 'name'))], ',')],
     stands: session, family: 'header',
-    doc: 'The equipment that is there.', example: 'kit 20 cones, 4 poles, 7 bibs red',
+    doc: 'The equipment that is there: cones, discs, poles, mannequins, goals, minigoals, hurdles, ladders, balls, bibs. Cones and discs stand in for each other.', example: 'kit 20 cones, 4 poles, 7 bibs red',
   }),
   statement('hands', {
     pieces: [field('count', 'count')], stands: session, family: 'header',

@@ -8,13 +8,13 @@ export const people = [
       maybe('of', field('of', 'noun')),
     ],
     family: 'kind', head: 1,
-    doc: 'A place with a queue: `holds` says how many wait there, one if nothing is said.',
+    doc: 'A place with a queue: `holds` says how many stand there, who plays counted: one if nothing is said.',
     example: 'station Base at (9, 1) holds 2',
   }),
   statement('team', {
     pieces: [field('name', 'name'), maybe('bib', field('bib', 'label')), maybe('of', field('of', 'count'))],
     family: 'kind', head: 1,
-    doc: 'A team: `team Reds of 4` has the players `Reds1` to `Reds4`.', example: 'team Reds bib red of 4',
+    doc: 'A team: `team Reds of 4` has the players `Reds1` to `Reds4`. Its goalkeeper is one of so many, unless so many others are placed.', example: 'team Reds bib red of 4',
   }),
   statement('floaters', {
     pieces: [field('name', 'name'), maybe('bib', field('bib', 'label')), maybe('of', field('of', 'count'))],

@@ -8,7 +8,7 @@ export const session = [
       maybe('with', field('change', 'text')), maybe('resting', field('resting', 'count')), maybe('at', list('at', 'place', ',')),
     ],
     stands: ['session'],
-    doc: 'One part of a session: its drill, how long, in how many groups (`groups 2`, of sizes that are worked out) or in groups of which sizes (`groups 8, 7`), `with` which progression of the drill, how many are `resting` and take turns, and where the bottom left corner of each group lies.',
+    doc: 'One part of a session: its drill, how long, in how many groups (`groups 2`, of sizes that are worked out) or in groups of which sizes (`groups 8, 7`), `with` which progression of the drill, how many in all are `resting` and take turns, and where the bottom left corner of each group lies.',
     example: 'part "Kite" 15 min groups 2 of "Kite, bounce and spin" at (2, 2), (24, 2)',
   }),
   statement('pause', {
@@ -17,7 +17,7 @@ export const session = [
   }),
   statement('without', {
     pieces: [field('count', 'count'), field('reason', 'text'), maybe('for', list('parts', 'text', ','))], stands: ['session'],
-    doc: 'Players who are there and cannot take part, and why; with `for`, only in those parts. On the register they come after those who take part fully.',
+    doc: 'Of the `players`, those who are there and cannot take part, and why; with `for`, only in those parts. On the register they come after those who take part fully.',
     example: 'without 1 "sore ankle: keeps the score" for "Game"',
   }),
   statement('joins', {

@@ -3,7 +3,7 @@ import { demoFolder } from './folder.ts';
 import { stepsOn } from './steps.ts';
 import { openWorkbench } from './workbench.ts';
 
-/** What is still there when the language server has fallen over, and when the window has been loaded again. */
+/** What is still there when the language server has fallen over, and when the window has been loaded again; and what changed since the last commit. */
 export async function comingBack(extension: string): Promise<void> {
   const editor = await openWorkbench({ name: 'back', host: 'node', extension, folder: demoFolder() });
   const { page, pitch } = editor;
@@ -28,6 +28,20 @@ export async function comingBack(extension: string): Promise<void> {
       await pitch.locator('#title', { hasText: 'Give and go' }).waitFor({ timeout: 60_000 });
       await pitch.locator('#play').click();
       await pitch.locator('#play[aria-label=Pause]').waitFor();
+    });
+
+    await step('what changed since the last commit, in a panel that plays', async () => {
+      await editor.goTo(5, 1);
+      await page.keyboard.press('End');
+      await page.keyboard.press('Shift+Home');
+      await page.keyboard.type('players 6');
+      await editor.command('Halfturn: Compare with the Last Commit');
+      await page.locator('.quick-input-list [role="option"]', { hasText: 'HEAD' }).first().click();
+      await page.locator('.tab', { hasText: 'What changed: give-and-go.drill' }).waitFor();
+      const changes = page.locator('iframe.webview').last().contentFrame().frameLocator('iframe#active-frame');
+      await changes.locator('li', { hasText: 'Players written in the header: 6, was 5' }).waitFor();
+      await changes.locator('.play').first().click();
+      await changes.locator('.play', { hasText: 'Pause' }).first().waitFor();
     });
   } finally {
     await editor.close();

@@ -165,22 +165,6 @@ export async function inTheEditor(extension: string): Promise<void> {
       });
     }
 
-    await step('compared with the last commit', async () => {
-      await editor.open('give-and-go.drill');
-      await editor.goTo(5, 1);
-      await page.keyboard.press('End');
-      await page.keyboard.press('Shift+Home');
-      await page.keyboard.type('  players 6');
-      await editor.command('Halfturn: Compare with the Last Commit');
-      await page.locator('.quick-input-list [role="option"]', { hasText: 'HEAD' }).first().click();
-      await page.locator('.tab', { hasText: 'What changed: give-and-go.drill' }).waitFor();
-      const changes = page.locator('iframe.webview').last().contentFrame().frameLocator('iframe#active-frame');
-      await changes.locator('li', { hasText: 'Players written in the header: 6, was 5' }).waitFor();
-      await changes.locator('.play').first().click();
-      await changes.locator('.play', { hasText: 'Pause' }).first().waitFor();
-      await editor.command('View: Close Editor');
-    });
-
     await step('the sheet beside the text, playing', async () => {
       await editor.open('tuesday-evening.drill');
       await editor.command('Halfturn: Preview the Sheet for the Touchline');

@@ -1,6 +1,6 @@
 /** The real editor: its server from the package `code-server`, its workbench in Chromium, and in it the packaged extension. */
 import { spawn, spawnSync } from 'node:child_process';
-import { createWriteStream, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, createWriteStream, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -115,7 +115,7 @@ async function freePort(): Promise<number> {
   });
 }
 
-/** Themes and icons, and those with a side for the browser: the workbench has that side built in and complains without the other. */
+/** Themes, icons and git, and those with a side for the browser: the workbench has that side built in and complains without the other. */
 function builtIn(data: string): string {
   const target = join(data, 'builtin');
   mkdirSync(target);
@@ -123,8 +123,13 @@ function builtIn(data: string): string {
     const manifest = join(editor, 'extensions', name, 'package.json');
     if (!existsSync(manifest)) continue;
     const { browser } = JSON.parse(readFileSync(manifest, 'utf8')) as { browser?: string };
-    if (name === 'theme-defaults' || name === 'theme-seti' || browser) symlinkSync(dirname(manifest), join(target, name));
+    if (name === 'theme-defaults' || name === 'theme-seti' || name === 'git-base' || browser) symlinkSync(dirname(manifest), join(target, name));
   }
+  // Git copies files by a native package, which is not built here; Node's own copying does as well.
+  cpSync(join(editor, 'extensions/git'), join(target, 'git'), { recursive: true });
+  const copying = join(target, 'git/node_modules/@vscode/fs-copyfile');
+  mkdirSync(copying, { recursive: true });
+  writeFileSync(join(copying, 'index.js'), "exports.copyFile = require('node:fs').promises.copyFile;\n");
   return target;
 }
 

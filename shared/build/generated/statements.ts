@@ -171,12 +171,12 @@ export class DrillLines extends Lines {
   coach(at: Spot): void {
     this.add({ kind: 'coach', at });
   }
-  /** A place with a queue: `holds` says how many wait there, one if nothing is said. `station Base at (9, 1) holds 2` */
+  /** A place with a queue: `holds` says how many stand there, who plays counted: one if nothing is said. `station Base at (9, 1) holds 2` */
   station(name: string, at: Spot, more: { readonly holds?: Length; readonly of?: Who } = {}): Player {
     this.add({ kind: 'station', name, at, ...more });
     return new Player(name);
   }
-  /** A team: `team Reds of 4` has the players `Reds1` to `Reds4`. `team Reds bib red of 4` */
+  /** A team: `team Reds of 4` has the players `Reds1` to `Reds4`. Its goalkeeper is one of so many, unless so many others are placed. `team Reds bib red of 4` */
   team(name: string, more: { readonly bib?: string; readonly of?: Length } = {}): string {
     this.add({ kind: 'team', name, ...more });
     return name;
@@ -337,7 +337,7 @@ export class SessionLines extends Lines {
   pitch(width: Length, length: Length): void {
     this.add({ kind: 'pitch', size: { width, length } });
   }
-  /** The equipment that is there. `kit 20 cones, 4 poles, 7 bibs red` */
+  /** The equipment that is there: cones, discs, poles, mannequins, goals, minigoals, hurdles, ladders, balls, bibs. Cones and discs stand in for each other. `kit 20 cones, 4 poles, 7 bibs red` */
   kit(...items: readonly ({ readonly count: Length; readonly what: string; readonly colour?: string })[]): void {
     this.add({ kind: 'kit', items });
   }
@@ -353,7 +353,7 @@ export class SessionLines extends Lines {
   safety(text: string): void {
     this.add({ kind: 'safety', text });
   }
-  /** One part of a session: its drill, how long, in how many groups (`groups 2`, of sizes that are worked out) or in groups of which sizes (`groups 8, 7`), `with` which progression of the drill, how many are `resting` and take turns, and where the bottom left corner of each group lies. `part "Kite" 15 min groups 2 of "Kite, bounce and spin" at (2, 2), (24, 2)` */
+  /** One part of a session: its drill, how long, in how many groups (`groups 2`, of sizes that are worked out) or in groups of which sizes (`groups 8, 7`), `with` which progression of the drill, how many in all are `resting` and take turns, and where the bottom left corner of each group lies. `part "Kite" 15 min groups 2 of "Kite, bounce and spin" at (2, 2), (24, 2)` */
   part(name: string, length: Length, more: { readonly groups?: readonly Length[]; readonly of?: string; readonly change?: string; readonly resting?: Length; readonly at?: readonly Spot[] } = {}): void {
     this.add({ kind: 'part', name, length, ...more });
   }
@@ -361,7 +361,7 @@ export class SessionLines extends Lines {
   pause(length: Length, more: { readonly name?: string } = {}): void {
     this.add({ kind: 'pause', length, ...more });
   }
-  /** Players who are there and cannot take part, and why; with `for`, only in those parts. On the register they come after those who take part fully. `without 1 "sore ankle: keeps the score" for "Game"` */
+  /** Of the `players`, those who are there and cannot take part, and why; with `for`, only in those parts. On the register they come after those who take part fully. `without 1 "sore ankle: keeps the score" for "Game"` */
   without(count: Length, reason: string, more: { readonly parts?: readonly string[] } = {}): void {
     this.add({ kind: 'without', count, reason, ...more });
   }
