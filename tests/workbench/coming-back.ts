@@ -39,7 +39,8 @@ export async function comingBack(extension: string): Promise<void> {
       await page.locator('.quick-input-list [role="option"]', { hasText: 'HEAD' }).first().click();
       await page.locator('.tab', { hasText: 'What changed: give-and-go.drill' }).waitFor();
       const changes = page.locator('iframe.webview').last().contentFrame().frameLocator('iframe#active-frame');
-      await changes.locator('li', { hasText: 'Players written in the header: 6, was 5' }).waitFor();
+      await changes.locator('.versions', { hasText: 'Before: the last commit' }).waitFor();
+      await changes.locator('.facts li', { hasText: '6 players are written, and 5 stand on the pitch' }).first().waitFor();
       await changes.locator('.play').first().click();
       await changes.locator('.play', { hasText: 'Pause' }).first().waitFor();
     });
