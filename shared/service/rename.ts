@@ -17,7 +17,7 @@ export function renameable(open: Open, offset: number): { readonly span: Span; r
   const found = symbolAt(open, offset);
   if (!found) return null;
   const why = fixedBecause(found.symbol);
-  return why === null ? { span: inner(found.symbol, found.span), name: found.symbol.name } : { why };
+  return why === null ? { span: inner(open, found.symbol, found.span), name: found.symbol.name } : { why };
 }
 
 /** `others` are the files of the workspace that may use the name, the one that declares it among them. */
@@ -31,15 +31,24 @@ export function rename(open: Open, offset: number, name: string, others: readonl
   return {
     kind: 'edits',
     files: files.flatMap((file) => {
-      const edits = occurrencesIn(file, symbol).map(({ span, suffix }) => ({ span: inner(symbol, span), text: name + suffix }));
+      const edits = occurrencesIn(file, symbol).map(({ span, suffix }) => ({ span: inner(file, symbol, span), text: isBare(file, symbol, span) ? bare(name) : name + suffix }));
       return edits.length > 0 ? [{ path: file.workspace.path, edits }] : [];
     }),
   };
 }
 
 /** Without quotation marks; the one at the end may not have been written yet. */
-function inner({ kind, name }: Symbol, { from, to }: Span): Span {
-  return isQuoted(kind) ? { from: from + 1, to: from + 1 + name.length } : { from, to };
+function inner(open: Open, symbol: Symbol, { from, to }: Span): Span {
+  return isQuoted(symbol.kind) && !isBare(open, symbol, { from, to }) ? { from: from + 1, to: from + 1 + symbol.name.length } : { from, to };
+}
+
+/** A sequence may be named without quotation marks where the order is given. */
+function isBare({ text }: Open, { kind, name }: Symbol, { from, to }: Span): boolean {
+  return isQuoted(kind) && text.slice(from, to) === name;
+}
+
+function bare(name: string): string {
+  return isOneWord(name) && !reserved.has(name) ? name : `"${name}"`;
 }
 
 function fixedBecause({ name, kind, madeFrom }: Symbol): string | null {

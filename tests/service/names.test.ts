@@ -121,6 +121,18 @@ test.each([
   expect(found && 'why' in found ? found.why : found).toEqual(why === null ? null : expect.stringContaining(why));
 });
 
+test.each([
+  ['se|cond', 'Other', 'sequence "Other" {', 'order one and Other'],
+  ['"se|cond"', 'the other', 'sequence "the other" {', 'order one and "the other"'],
+])('a sequence is named with and without marks: %s to %s', (mark, name, declared, used) => {
+  const text = 'drill "A" {\n  sequence "one" {\n  }\n  sequence "second" {\n  }\n  order one and second\n}\n';
+  const at = mark.startsWith('"') ? text.indexOf('"second"') : text.lastIndexOf('second');
+  const { open, offset } = cursor(text.slice(0, at) + mark + text.slice(at + mark.length - 1));
+  const result = rename(open, offset, name, []);
+  const edited = result?.kind === 'edits' ? applyEdits(open.text, result.files[0]!.edits) : '';
+  for (const line of [declared, used]) expect(edited).toContain(line);
+});
+
 test('a drill’s name is offered without its marks', () => {
   const { open, offset } = cursor(square().replace('"Square"', '"Squ|are"'));
   const found = renameable(open, offset);
