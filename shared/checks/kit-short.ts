@@ -1,3 +1,4 @@
+import type { KitKind } from '../model/session.ts';
 import { kitText } from '../session/words.ts';
 import { problem, type Check } from './check.ts';
 import { partsOf } from './sessions.ts';
@@ -47,10 +48,17 @@ session "Tuesday" {
     const own = analysis.session.kit.find((item) => item.what === kind && (kind !== 'bib' || item.colour?.toLowerCase() === colour));
     const span = own?.span ?? part?.nameSpan;
     if (!part || !span) return [];
-    const message = `"${mostIn}" needs ${kitText(kind, needed, colour)} and the kit has ${has}: ${short} short.`;
+    const message = `"${mostIn}" needs ${kitText(kind, needed, colour)} and the kit has ${has}${instead(kind, needed - (has ?? 0) - short)}: ${short} short.`;
     return problem(check, span, message, {
       help: 'Make fewer groups, put groups side by side so that they share markers, or bring more.',
       related: own ? [{ span: part.nameSpan, message: 'This part needs them.' }] : [],
     });
   }),
 };
+
+/** What stands in for it, of those that are to spare. */
+function instead(kind: KitKind, count: number): string {
+  if (count <= 0) return '';
+  if (kind === 'bib') return `, and ${count} without a colour`;
+  return `, and ${kitText(kind === 'disc' ? 'cone' : 'disc', count)} to spare in their place`;
+}

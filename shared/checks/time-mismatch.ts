@@ -46,7 +46,10 @@ session "Tuesday" {
     const off = length ? sum - length.value : 0;
     if (!length?.span || parts.length === 0 || Math.abs(off) < 0.5) return [];
     const message = `Parts and pauses take ${writtenTime(sum)}; that is ${writtenTime(Math.abs(off))} ${off > 0 ? 'more' : 'less'} than the ${writtenTime(length.value)} of the session.`;
-    return [problem(check, length.span, message, { help: off > 0 ? 'Shorten a part, or the session is longer.' : 'Lengthen a part, add a pause, or the session is shorter.' })];
+    return [problem(check, length.span, message, {
+      help: off > 0 ? `Shorten a part or a pause by ${writtenTime(off)}, or write \`length ${writtenTime(sum)}\`.`
+        : `Lengthen a part by ${writtenTime(-off)}, add a pause of ${writtenTime(-off)}, or write \`length ${writtenTime(sum)}\`.`,
+    })];
   },
   curesInSession: (_, { session: { length, parts } }) => {
     const sum = parts.reduce((total, part) => total + part.length, 0);

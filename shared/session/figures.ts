@@ -68,8 +68,16 @@ function sumOf(values: readonly number[]): number {
 
 /** Seconds of a repetition in which somebody has a ball at their feet: it is being played, or it is dribbled. */
 function withBall({ timeline }: DrillAnalysis): number {
-  return sumOf(timeline.tracks.map(({ touches, moves }) => sumOf([
-    ...touches.map(({ start, end }) => end - start),
-    ...moves.map(({ kind, start, end }) => (kind === 'dribble' ? end - start : 0)),
-  ])));
+  return sumOf(timeline.tracks.map(({ touches, moves }) => covered([...touches, ...moves.filter(({ kind }) => kind === 'dribble')])));
+}
+
+/** Seconds that these cover together: a dribble is one way and many touches. */
+function covered(spans: readonly { readonly start: number; readonly end: number }[]): number {
+  let sum = 0;
+  let until = -Infinity;
+  for (const { start, end } of [...spans].sort((a, b) => a.start - b.start)) {
+    sum += Math.max(0, end - Math.max(start, until));
+    until = Math.max(until, end);
+  }
+  return sum;
 }

@@ -33,7 +33,7 @@ test.each<[lines: string, code: string, message: string]>([
   ['players 7\nsafety "goals"\nwithout 1 "sore knee" for "P"\npart ⟦"P"⟧ 9 min of "Game" resting 1', 'too-few-players', '`Game` needs 6 players, and 6 are there for "P", of whom 1 rests.'],
   ['players 5\npart ⟦"P"⟧ 9 min groups 3, 3 of "Wall"', 'too-few-players', 'Groups of 3 and 3 need 6 players, and 5 are there.'],
   ['players ⟦3⟧\nwithout 2 "ill"\njoins 2 for "P"\npart "P" 9 min', 'too-few-players', '3 players come, but 4 join later or cannot take part.'],
-  ['kit 4 ⟦discs⟧, 1 cone\npart "P" 9 min of "Wall"', 'kit-short', '"P" needs 6 discs and the kit has 4: 1 short.'],
+  ['kit 4 ⟦discs⟧, 1 cone\npart "P" 9 min of "Wall"', 'kit-short', '"P" needs 6 discs and the kit has 4, and 1 cone to spare in their place: 1 short.'],
   ['safety "goals"\nkit 9 discs, 2 goals, 3 bibs red, 2 ⟦bibs⟧ blue\npart "P" 9 min of "Game"', 'kit-short', '"P" needs 3 blue bibs and the kit has 2: 1 short.'],
   ['kit 1 pole\npart ⟦"P"⟧ 9 min of "Wall"', 'kit-short', '"P" needs 6 discs and the kit has 0: 6 short.'],
   ['pitch 20 x 20\npart "P" 9 min of "Wall" at ⟦(9, 2)⟧', 'does-not-fit', '"P" takes 12 x 12 m and leaves the pitch of 20 x 20 m.'],
