@@ -43,6 +43,8 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
   /** What the page has put into the editor, which is not told back to it. */
   let revealed: string | null = null;
   let playWhenShown = false;
+  /** The window has been loaded again, and its editors are still taking up their places: no reader has moved the cursor. */
+  let restoring = false;
   let curesSoon: ReturnType<typeof setTimeout> | undefined;
 
   const tell = (message: ToPage): void => {
@@ -86,7 +88,7 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
     panel.title = `Pitch: ${found.scene.title}${pinned ? ' (pinned)' : ''}`;
     const { rotation, measures } = found;
     const picture: Picture = {
-      uri, version: found.version, scene: { ...found.scene, marks: found.scene.marks.filter(isOnPage) }, drill: found.index, drills: found.drills.map(({ name, drill: of, phase, after }) => ({ name, drill: of, phase, after })),
+      uri, version: found.version, scene: { ...found.scene, marks: found.scene.marks.filter(isOnPage) }, drill: found.index, drills: found.drills,
       problems: found.problems.map(onPage), cursor: of.version === found.version ? cursorIn(of) : null, broken: found.broken && onPage(found.broken),
       turn: rotation && { places: rotation.places, image: rotation.image, order: rotation.order, interval: measures.interval?.seconds ?? null },
     };
@@ -134,17 +136,18 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
     void refresh();
   };
 
-  const cursorMoved = ({ textEditor, selections }: vscode.TextEditorSelectionChangeEvent): void => {
+  const cursorMoved = ({ textEditor, selections, kind }: vscode.TextEditorSelectionChangeEvent): void => {
     const [selection] = selections;
     if (!panel || textEditor.document !== document || !selection) return;
+    const taken = restoring && kind === undefined;
+    restoring = false;
+    if (taken) return;
     const offset = document.offsetAt(selection.active);
     const own = revealed === `${document.uri} ${offset}`;
     revealed = null;
     if (own) return;
-    const before = answer?.index;
-    drill = { offset };
-    const within = answer?.drills[before ?? 0]?.span;
-    if (!within || offset < within.from || offset > within.to) void refresh();
+    drill = { offset, ...(answer ? { shown: answer.index } : {}) };
+    if (answer?.drills.length !== 1) void refresh();
     tell({ kind: 'cursor', version: document.version, offset });
   };
 
@@ -241,6 +244,7 @@ export function createPreview(context: vscode.ExtensionContext, client: BaseLang
         document = vscode.window.activeTextEditor?.document.languageId === 'drill' ? vscode.window.activeTextEditor.document
           : uri ? await vscode.workspace.openTextDocument(vscode.Uri.parse(uri)) : null;
         drill = document?.uri.toString() === uri ? { index: state?.drill ?? 0 } : { offset: 0 };
+        restoring = true;
         await refresh();
       },
     }),

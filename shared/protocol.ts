@@ -26,8 +26,11 @@ export interface Analysed {
 export const sceneRequest = 'halfturn/scene';
 export interface SceneParams {
   readonly uri: string;
-  /** The drill or the phase of a game at an offset, or the one before it; or by its place in `SceneAnswer.drills`. */
-  readonly drill: { readonly offset: number } | { readonly index: number };
+  /**
+   * By its place in `SceneAnswer.drills`; or the drill or the phase of a game at an offset, or the one before it. Where the offset lies in
+   * no play of its drill, the sheet `shown` until now stays, if it is of that drill.
+   */
+  readonly drill: { readonly offset: number; readonly shown?: number } | { readonly index: number };
   readonly theme: Theme;
   /** Null: as the folder of the drill has it. */
   readonly convention: Convention | null;
@@ -53,7 +56,6 @@ export interface SceneAnswer {
 export interface Sheet {
   /** Of the drill, and of its phase where it is one. */
   readonly name: string;
-  readonly span: Span;
   /** Of the drill in the file, from 0. */
   readonly drill: number;
   /** Null for the play of the drill. */

@@ -16,7 +16,7 @@ export interface Picture {
   readonly scene: Scene;
   readonly turn: Turn | null;
   /** All drills of the file, and all phases of its games. */
-  readonly drills: readonly PageSheet[];
+  readonly drills: readonly Sheet[];
   /** Index in `drills` of the one that is shown. */
   readonly drill: number;
   readonly problems: readonly PageProblem[];
@@ -25,8 +25,6 @@ export interface Picture {
   /** What keeps the text from being read whole: the last good picture then stays, dimmed, with this said over it. */
   readonly broken: PageProblem | null;
 }
-
-export type PageSheet = Pick<Sheet, 'name' | 'drill' | 'phase' | 'after'>;
 
 /** Who takes whose place after a repetition, and how often one can start. */
 export interface Turn extends Pick<Rotation, 'places' | 'image' | 'order'> {

@@ -1,5 +1,6 @@
 /** The page of the pitch: puts its parts together, and speaks with the extension. */
 import { isShown } from '../../shared/scene/frame.ts';
+import type { Sheet } from '../../shared/protocol.ts';
 import type { SceneBeat } from '../../shared/scene/scene.ts';
 import { gripOn } from './grip.ts';
 import { keyGrip } from './handles.ts';
@@ -7,7 +8,7 @@ import { hintOn } from './hint.ts';
 import { followTheme } from './inks.ts';
 import { isGround, onPitch } from './layers.ts';
 import { beatList, problemList } from './lists.ts';
-import type { PageSettings, PageSheet, Picture, ToHost, ToPage } from './messages.ts';
+import type { PageSettings, Picture, ToHost, ToPage } from './messages.ts';
 import { pictureIn, type Thing } from './picture.ts';
 import { beatsAt, playerOf } from './player.ts';
 import { goingRound, once, type Play } from './rounds.ts';
@@ -434,7 +435,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
 }
 
 /** Of the drill that is shown, with their places among all. */
-function sheetsBeside({ drills, drill }: Picture): readonly (PageSheet & { readonly index: number })[] {
+function sheetsBeside({ drills, drill }: Picture): readonly (Sheet & { readonly index: number })[] {
   return drills.map((sheet, index) => ({ ...sheet, index })).filter((sheet) => sheet.drill === drills[drill]?.drill);
 }
 

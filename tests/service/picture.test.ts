@@ -3,7 +3,7 @@ import { picture } from '../../shared/service/picture.ts';
 import { cursor } from './texts.ts';
 
 /** What the pitch shows with the cursor at the `|`. */
-function shown(place: string): { readonly title: string | undefined; readonly drills: readonly string[] | undefined } {
+function shown(place: string, kept?: number): { readonly title: string | undefined; readonly drills: readonly string[] | undefined } {
   const text = `drill "Pair" {
   area 12 x 12
   station Base at (2, 6)
@@ -33,7 +33,7 @@ drill "Duel" {
 }
 `;
   const { open, offset } = cursor(text.replace(place, `|${place}`));
-  const answer = picture(open, { drill: { offset }, theme: 'light', convention: 'solid pass' }, {});
+  const answer = picture(open, { drill: { offset, ...(kept === undefined ? {} : { shown: kept }) }, theme: 'light', convention: 'solid pass' }, {});
   return { title: answer?.drills[answer.index]?.name, drills: answer?.drills.map(({ name }) => name) };
 }
 
@@ -46,4 +46,14 @@ test.each([
   { place: 'team Blues', title: 'Duel: Across' },
 ])('at `$place` the pitch shows $title', ({ place, title }) => {
   expect(shown(place)).toEqual({ title, drills: all });
+});
+
+test.each([
+  { place: 'team Blues', kept: 2, title: 'Duel: Back', why: 'rules and teams belong to every phase' },
+  { place: 'Reds1 passes', kept: 2, title: 'Duel: Across', why: 'another phase is written there' },
+  { place: 'Base passes', kept: 2, title: 'Pair', why: 'another drill is written there' },
+  { place: 'team Blues', kept: 0, title: 'Duel: Across', why: 'the sheet shown is of another drill' },
+  { place: 'team Blues', kept: 7, title: 'Duel: Across', why: 'there is no such sheet any more' },
+])('at `$place` with sheet $kept shown, the pitch shows $title: $why', ({ place, kept, title }) => {
+  expect(shown(place, kept).title).toBe(title);
 });

@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { demoFolder } from './folder.ts';
-import { stepsOn } from './steps.ts';
+import { matches, stepsOn } from './steps.ts';
 import { openWorkbench } from './workbench.ts';
 
 /** What is still there when the language server has fallen over, and when the window has been loaded again; and what changed since the last commit. */
@@ -22,12 +22,24 @@ export async function comingBack(extension: string): Promise<void> {
       await pitch.locator('#title', { hasText: 'Give and go and go' }).waitFor();
     });
 
-    await step('the window loaded again: the pitch is there with its drill, and plays', async () => {
-      await page.reload();
+    await step('the window loaded again: the pitch is there with its drill, its phase and its zoom, and plays', async () => {
+      await editor.open('switch-to-the-corners.drill');
+      await pitch.locator('#phase').selectOption({ index: 1 });
+      const chosen = await pitch.locator('#phase option:checked').innerText();
+      await pitch.locator('#title', { hasText: chosen }).waitFor();
+      await pitch.locator('#larger').click();
+      await pitch.locator('#larger').click();
+      const before = await pitch.locator('#pitch').getAttribute('viewBox');
+      await editor.command('Developer: Reload Window');
+      await pitch.locator('#pitch').waitFor({ state: 'detached' });
       await page.locator('.monaco-workbench').waitFor({ timeout: 60_000 });
-      await pitch.locator('#title', { hasText: 'Give and go' }).waitFor({ timeout: 60_000 });
+      await pitch.locator('#title', { hasText: chosen }).waitFor({ timeout: 60_000 });
+      await pitch.locator(`#pitch[viewBox="${before}"]`).waitFor();
       await pitch.locator('#play').click();
       await pitch.locator('#play[aria-label=Pause]').waitFor();
+      matches(await pitch.locator('#phase option:checked').innerText(), new RegExp(chosen));
+      await editor.open('give-and-go.drill');
+      await pitch.locator('#title', { hasText: 'Give and go' }).waitFor();
     });
 
     await step('what changed since the last commit, in a panel that plays', async () => {

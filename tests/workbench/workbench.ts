@@ -85,6 +85,8 @@ export async function openWorkbench({ name, host, extension, folder, restricted 
     text: async () => (await page.locator('.editor-group-container.active .view-lines, .editor-instance .view-lines').first().innerText()).replaceAll('\u00a0', ' '),
     goTo: async (line, column = 1) => {
       await page.locator('.view-lines').first().click();
+      // The focus of a page beside the text is told late.
+      await page.locator('.editor-group-container.active .monaco-editor.focused').waitFor();
       await page.keyboard.press('Control+G');
       await page.locator('.quick-input-widget input').fill(`:${line}:${column}`);
       await page.keyboard.press('Enter');
