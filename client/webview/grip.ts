@@ -5,7 +5,7 @@ import type { Handle } from '../../shared/service/drag.ts';
 import { type Grip, gripOf, onGrass } from './handles.ts';
 import type { Spot } from '../../shared/scene/shapes.ts';
 import type { PictureNodes, Thing } from './picture.ts';
-import { svgNode } from './shapes.ts';
+import { svgNode } from './nodes.ts';
 import type { View } from './view.ts';
 
 export interface GripOptions {

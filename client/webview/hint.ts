@@ -2,7 +2,7 @@
 import { isShown } from '../../shared/scene/frame.ts';
 import type { Mark } from '../../shared/scene/scene.ts';
 import type { Thing } from './picture.ts';
-import { setText } from './shapes.ts';
+import { setText } from './nodes.ts';
 
 export interface Hint {
   /** The time has changed: what is gone says nothing. */

@@ -1,6 +1,5 @@
 /** The page of the pitch: puts its parts together, and speaks with the extension. */
 import { isShown } from '../../shared/scene/frame.ts';
-import type { Sheet } from '../../shared/protocol.ts';
 import type { SceneBeat } from '../../shared/scene/scene.ts';
 import { gripOn } from './grip.ts';
 import { keyGrip } from './handles.ts';
@@ -9,10 +8,11 @@ import { followTheme } from './inks.ts';
 import { isGround, onPitch } from './layers.ts';
 import { beatList, problemList } from './lists.ts';
 import type { PageSettings, Picture, ToHost, ToPage } from './messages.ts';
+import { byId, setAttribute, setText } from './nodes.ts';
 import { pictureIn, type Thing } from './picture.ts';
 import { beatsAt, playerOf } from './player.ts';
 import { goingRound, once, type Play } from './rounds.ts';
-import { setAttribute, setText } from './shapes.ts';
+import { sheetAfter, sheetFrom, sheetsBeside, showChoices } from './sheets.ts';
 import { stripIn } from './strip.ts';
 import { viewOf, type ViewState } from './view.ts';
 
@@ -102,9 +102,8 @@ function start({ postMessage: send, getState, setState }: Editor): void {
     },
     ended: () => {
       playsOn = shown && on.checked ? sheetAfter(shown, loop.checked) : null;
-      if (playsOn === null) return false;
-      send({ kind: 'drill', index: playsOn });
-      return true;
+      goTo(playsOn);
+      return playsOn !== null;
     },
     changed: () => {
       page.classList.toggle('playing', player.playing());
@@ -113,6 +112,10 @@ function start({ postMessage: send, getState, setState }: Editor): void {
       play.title = label;
     },
   });
+
+  const goTo = (sheet: number | null): void => {
+    if (sheet !== null) send({ kind: 'drill', index: sheet });
+  };
 
   /** Within the repetition that is shown. */
   const seekInRound = (time: number): void => player.seek(playing ? playing.momentAt(player.time()).round * playing.period + time : time);
@@ -213,7 +216,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
     strip.show(scene, next.problems);
     view.follow(scene);
     if (otherDrill && !first) view.fit();
-    showDrills(next);
+    showChoices(next);
     showProblems(next.problems);
     beats.show(scene.beats);
     byId('order').hidden = scene.beats.length === 0;
@@ -232,35 +235,6 @@ function start({ postMessage: send, getState, setState }: Editor): void {
   const showProblems = (list: Picture['problems']): void => {
     byId('mend').hidden = list.length === 0;
     problems.show(list);
-  };
-
-  const showDrills = (next: Picture): void => {
-    const sheet = next.drills[next.drill];
-    const drills = next.drills.flatMap(({ drill, name, phase }, index) => (next.drills.findIndex((each) => each.drill === drill) === index ? [{ index, words: phase === null ? name : name.slice(0, -`: ${phase}`.length) }] : []));
-    const phases = sheetsBeside(next).map(({ index, phase }) => ({ index, words: phase ?? 'The drill itself' }));
-    choose('drill', drills, drills.findLast(({ index }) => index <= next.drill)?.index ?? 0);
-    choose('phase', phases, next.drill);
-    const phase = sheet !== undefined && sheet.phase !== null;
-    byId('game-layers').hidden = !phase;
-    byId('rounds-choice').hidden = phase;
-    byId('on-choice').hidden = !phase || sheetsBeside(next).every(({ after }) => after === null);
-  };
-
-  /** Nothing to choose from is not shown. */
-  const choose = (name: 'drill' | 'phase', choices: readonly { readonly index: number; readonly words: string }[], chosen: number): void => {
-    const select = byId<HTMLSelectElement>(name);
-    byId(`${name}-choice`).hidden = choices.length < 2;
-    const same = select.options.length === choices.length && choices.every(({ index, words }, at) => select.options[at]?.text === words && select.options[at]?.value === `${index}`);
-    if (!same) select.replaceChildren(...choices.map(({ index, words }) => new Option(words, `${index}`)));
-    select.value = `${chosen}`;
-  };
-
-  const nextPhase = (by: 1 | -1): void => {
-    if (!shown) return;
-    const sheets = sheetsBeside(shown);
-    const here = sheets.findIndex(({ index }) => index === shown?.drill);
-    const to = sheets[here + by];
-    if (to) send({ kind: 'drill', index: to.index });
   };
 
   /** The last good picture stays, dimmed. */
@@ -306,7 +280,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
     else if (event.key === '-') view.zoom(0.8);
     else if (event.key === '0') view.fit();
     else if (event.key === ' ') player.toggle();
-    else if (event.key === 'PageDown' || event.key === 'PageUp') nextPhase(event.key === 'PageDown' ? 1 : -1);
+    else if (event.key === 'PageDown' || event.key === 'PageUp') goTo(shown && sheetFrom(shown, event.key === 'PageDown' ? 1 : -1));
     else if (event.key === 'Enter' && thing) reveal(thing);
     else if (arrow && thing && event.altKey) nudge(thing, arrow[0], -arrow[1]);
     else if (arrow && thing) {
@@ -362,7 +336,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
   });
   rounds.addEventListener('change', load);
   for (const choice of [speed, loop, rounds, on]) choice.addEventListener('change', save);
-  for (const name of ['drill', 'phase']) byId(name).addEventListener('change', ({ target }) => send({ kind: 'drill', index: Number((target as HTMLSelectElement).value) }));
+  for (const name of ['drill', 'phase']) byId(name).addEventListener('change', ({ target }) => goTo(Number((target as HTMLSelectElement).value)));
   for (const toggle of toggles) {
     if (saved) toggle.checked = !saved.hidden.includes(toggle.dataset['toggles'] ?? '');
     const apply = (): void => void page.classList.toggle(`without-${toggle.dataset['toggles']}`, !toggle.checked);
@@ -434,20 +408,6 @@ function start({ postMessage: send, getState, setState }: Editor): void {
   send({ kind: 'ready' });
 }
 
-/** Of the drill that is shown, with their places among all. */
-function sheetsBeside({ drills, drill }: Picture): readonly (Sheet & { readonly index: number })[] {
-  return drills.map((sheet, index) => ({ ...sheet, index })).filter((sheet) => sheet.drill === drills[drill]?.drill);
-}
-
-/** The phase that goes on from the one shown; from the last one, to where its passage begins when it is to begin again. */
-function sheetAfter({ drills, drill }: Picture, again: boolean): number | null {
-  const next = drills.findIndex(({ after }) => after === drill);
-  if (next >= 0) return next;
-  let first = drill;
-  for (let before = drills[first]?.after ?? null; before !== null && before < first; before = drills[first]?.after ?? null) first = before;
-  return again && first !== drill ? first : null;
-}
-
 /** Of several pictures within a frame only the last is drawn. */
 const newest = (() => {
   let waiting: (() => void) | null = null;
@@ -470,8 +430,4 @@ function settled(act: () => void, milliseconds: number): () => void {
     clearTimeout(timer);
     timer = setTimeout(act, milliseconds) as unknown as number;
   };
-}
-
-function byId<Node extends Element = HTMLElement>(id: string): Node {
-  return document.getElementById(id) as unknown as Node;
 }

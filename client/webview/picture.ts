@@ -2,8 +2,9 @@
 import { liftPerMetre } from '../../shared/render/lift.ts';
 import { isShown } from '../../shared/scene/frame.ts';
 import { layers, type Layer, type Mark, type Mover, type Scene } from '../../shared/scene/scene.ts';
+import { setAttribute, svgNode } from './nodes.ts';
 import type { Lifted } from './rounds.ts';
-import { alike, patchShapes, setAttribute, svgNode } from './shapes.ts';
+import { alike, patchShapes } from './shapes.ts';
 
 /** What a node stands for. */
 export type Thing = Mark | Mover;

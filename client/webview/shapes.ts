@@ -3,21 +3,7 @@ import { cssWeight } from '../../shared/font/text.ts';
 import type { Paint } from '../../shared/scene/palette.ts';
 import type { Pen, Shape } from '../../shared/scene/scene.ts';
 import { mm } from '../../shared/scene/shapes.ts';
-
-export function svgNode<Name extends keyof SVGElementTagNameMap>(name: Name, attributes: Readonly<Record<string, string>> = {}): SVGElementTagNameMap[Name] {
-  const node = document.createElementNS('http://www.w3.org/2000/svg', name);
-  for (const [key, value] of Object.entries(attributes)) node.setAttribute(key, value);
-  return node;
-}
-
-/** Only where it differs: an attribute that is set anew costs a layout even when it is the same. */
-export function setAttribute(node: Element, name: string, value: string): void {
-  if (node.getAttribute(name) !== value) node.setAttribute(name, value);
-}
-
-export function setText(node: Element, words: string): void {
-  if (node.textContent !== words) node.textContent = words;
-}
+import { svgNode } from './nodes.ts';
 
 /** Makes the children of `parent` the shapes of `after`; until now they were those of `before`. */
 export function patchShapes(parent: Element, before: readonly Shape[], after: readonly Shape[]): void {

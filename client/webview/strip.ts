@@ -3,8 +3,9 @@ import type { Scene, SceneBeat } from '../../shared/scene/scene.ts';
 import { mm } from '../../shared/scene/shapes.ts';
 import { onStrip } from './layers.ts';
 import type { PageProblem } from './messages.ts';
+import { setAttribute, svgNode } from './nodes.ts';
 import { pictureIn } from './picture.ts';
-import { alike, setAttribute, svgNode } from './shapes.ts';
+import { alike } from './shapes.ts';
 
 export interface Strip {
   readonly show: (scene: Scene, problems: readonly PageProblem[]) => void;

@@ -2,7 +2,7 @@
 import type { Plan, Scene } from '../../shared/scene/scene.ts';
 import type { Spot } from '../../shared/scene/shapes.ts';
 import { extentOf } from './outlines.ts';
-import { setAttribute } from './shapes.ts';
+import { setAttribute } from './nodes.ts';
 
 export interface View {
   /** Whole drawing, as large as the pane allows; stays so when either changes. */
