@@ -62,6 +62,8 @@ export interface Sheet {
   readonly phase: string | null;
   /** In `SceneAnswer.drills`: the phase that this one goes on from. */
   readonly after: number | null;
+  /** Errors and warnings in its play. */
+  readonly faults: number;
 }
 
 /** Client to server: the same picture as a file, in base 64. Null without a drill, and where pictures of pixels cannot be made. */

@@ -6,7 +6,7 @@ import { byId } from './nodes.ts';
 export function showChoices(next: Picture): void {
   const sheet = next.drills[next.drill];
   const drills = next.drills.flatMap(({ drill, name, phase }, index) => (next.drills.findIndex((each) => each.drill === drill) === index ? [{ index, words: phase === null ? name : name.slice(0, -`: ${phase}`.length) }] : []));
-  const phases = sheetsBeside(next).map(({ index, phase }) => ({ index, words: phase ?? 'The drill itself' }));
+  const phases = sheetsBeside(next).map(({ index, phase, faults }) => ({ index, words: `${phase ?? 'The drill itself'}${faults > 0 ? `: ${faults} to mend` : ''}` }));
   choose('drill', drills, drills.findLast(({ index }) => index <= next.drill)?.index ?? 0);
   choose('phase', phases, next.drill);
   const phase = sheet !== undefined && sheet.phase !== null;

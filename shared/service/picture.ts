@@ -1,7 +1,9 @@
 /** The picture of a drill for the preview. */
 import type { Span } from '../../grammar/tree.ts';
 import type { DrillAnalysis } from '../analyse.ts';
+import { withoutOtherPhases } from '../draw.ts';
 import type { SceneAnswer, SceneParams, Sheet } from '../protocol.ts';
+import type { Problem } from '../problem.ts';
 import type { Convention } from '../scene/lines.ts';
 import { stage } from '../scene/scene.ts';
 import { atLevels, type Levels } from './levels.ts';
@@ -10,15 +12,17 @@ import { touches, type Open } from './open.ts';
 export function picture(
   { analysis }: Open, { drill: wanted, theme, convention, control }: Omit<SceneParams, 'uri' | 'convention'> & { readonly convention: Convention }, levels: Levels,
 ): Omit<SceneAnswer, 'version'> | null {
+  const all = atLevels(analysis.problems, levels);
   const sheets = sheetsOf(analysis.drills);
   const index = 'index' in wanted ? wanted.index : sheetAt(sheets, wanted.offset, wanted.shown);
   const sheet = sheets[index];
   if (!sheet) return null;
   const { shown, phase } = sheet;
-  const problems = atLevels(analysis.problems, levels).filter(({ span }) => touches(shown.drill.span, span.from));
+  const ofDrill = all.filter(({ span }) => touches(shown.drill.span, span.from));
+  const problems = phase === null ? ofDrill : withoutOtherPhases(shown, phase, ofDrill);
   return {
     index,
-    drills: sheets.map(({ name, drill, phase, after }) => ({ name, drill, phase, after })),
+    drills: sheets.map(({ name, drill, phase, after, plays }) => ({ name, drill, phase, after, faults: all.filter((problem) => isFault(problem) && plays.some((play) => touches(play, problem.span.from))).length })),
     scene: stage(shown, { theme, convention, problems, ...(phase === null ? {} : { phase, ...(control ? { control } : {}) }) }),
     problems,
     broken: problems.find(({ code }) => code === 'syntax') ?? null,
@@ -27,7 +31,11 @@ export function picture(
   };
 }
 
-interface Shown extends Sheet {
+function isFault({ severity }: Problem): boolean {
+  return severity === 'error' || severity === 'warning';
+}
+
+interface Shown extends Omit<Sheet, 'faults'> {
   readonly shown: DrillAnalysis;
   /** Where its play is written. */
   readonly plays: readonly Span[];

@@ -57,3 +57,26 @@ test.each([
 ])('at `$place` with sheet $kept shown, the pitch shows $title: $why', ({ place, kept, title }) => {
   expect(shown(place, kept).title).toBe(title);
 });
+
+test('a phase lists its own problems and those of the whole game, and the choice says where others are', () => {
+  const text = `drill "Duel" {
+  area 20 x 20
+  team Reds bib red of 2
+  team Blues bib blue of 1
+  player Reds1 of Reds at (4, 4)
+  player Reds2 of Reds at (14, 4)
+  player Blues1 of Blues at (4, 16)
+  cone at Somewhere
+  ball at Reds1
+  phase "Across" {
+    Reds1 passes to Reds2
+  }
+  phase "Back" {
+    Nobody passes to Reds1
+  }
+}
+`;
+  const sheet = (index: number): ReturnType<typeof picture> => picture(cursor(`|${text}`).open, { drill: { index }, theme: 'light', convention: 'solid pass' }, {});
+  expect([0, 1].map((index) => sheet(index)?.problems.map(({ span }) => text.slice(span.from, span.to)))).toEqual([['Somewhere'], ['Somewhere', 'Nobody']]);
+  expect(sheet(0)?.drills.map(({ faults }) => faults)).toEqual([0, 1]);
+});
