@@ -32,7 +32,7 @@ export const check = command({
       job: () => ({ name: 'check', options: { format, level: options.level ?? 'hint', fix, colour: io.colour, cwd: io.cwd } }),
       doing: 'files checked',
       // Fixes are tried out, each by an analysis of its own.
-      worthAThread: format === 'text' ? 150 : 25,
+      worthAThread: format === 'text' ? 600 : 25,
     }, io, last);
   },
 });

@@ -22,7 +22,7 @@ export const measure = command({
       operands,
       job: () => ({ name: 'measure', options: { format, cwd: io.cwd } }),
       doing: 'files measured',
-      worthAThread: 150,
+      worthAThread: 600,
       head: format === 'csv' ? csvHead() : '',
       between: format === 'text' ? '\n' : '',
     }, io, ({ data }) => {
