@@ -36,6 +36,11 @@ export type Effort = Pick<Ability, 'topSpeed' | 'tau' | 'braking'>;
 export interface Race {
   /** How much later than the ball, or than its receiver, they are there at best. Negative: they are first by so much. */
   readonly margin: number;
+  /** Where that is: metres along the way. */
+  readonly s: number;
+}
+
+export interface Place {
   /** The first place where they are in time; where nobody is, the place where they come closest to it. */
   readonly at: Point;
   /** When the ball is there. */
@@ -60,8 +65,12 @@ const halvings = 20;
 
 /** `effort`: how everyone runs for it. */
 export function wayOf(ball: Struck, effort: Effort): Way {
-  const way = { ball, effort, receiver: ball.receiver && seen(ball, ball.receiver), low: [] };
-  return { ...way, low: lowStretches(ball.flight).map(([from, to]) => stretch(way, endAt(way, from), endAt(way, to))) };
+  const way = { ball, effort, receiver: ball.receiver && seen(ball, ball.receiver, effort), low: [] };
+  const low = lowStretches(ball.flight).map((ends) => {
+    const [from, to] = [endAt(way, ends[0]), endAt(way, ends[1])];
+    return stretch(from, to, [from, to]);
+  });
+  return { ...way, low };
 }
 
 /**
@@ -70,35 +79,37 @@ export function wayOf(ball: Struck, effort: Effort): Way {
  * late anywhere on it, with the shortest distance and the best speed on it together; so the answer is right to `exact`.
  */
 export function race(way: Way, chaser: Chaser, limit = Infinity): Race | null {
-  const side = seen(way.ball, chaser);
+  const side = seen(way.ball, chaser, way.effort);
   let best = limit;
   let where = -1;
-  const look = ({ s, due }: End): void => {
-    const late = arrival(side, way.effort, s) - due;
-    if (late < best) [best, where] = [late, s];
-  };
   const open = [...way.low];
   for (let each = open.pop(); each; each = open.pop()) {
-    if (best < Infinity && !mayBeat(way.effort, side, each, best - exact)) continue;
-    look(each.from);
-    look(each.to);
+    if (best < Infinity && !mayBeat(way, side, each, best - exact)) continue;
+    for (const end of each.fresh) {
+      if (!isBefore(way, side, end, best)) continue;
+      const late = arrival(side, way.effort, end.s) - dueAt(way, end);
+      if (late < best) [best, where] = [late, end.s];
+    }
     if (each.to.s - each.from.s > finest) pushHalves(open, way, each, side);
   }
-  if (where < 0) return null;
-  const s = best < 0 ? firstInTime(way, side, where) : where;
-  return { margin: best, at: pointOn(way.ball, s), time: timeAtDistance(way.ball.flight, s) };
+  return where < 0 ? null : { margin: best, s: where };
+}
+
+export function placeOf(way: Way, chaser: Chaser, { margin, s: best }: Race): Place {
+  const s = margin < 0 ? firstInTime(way, seen(way.ball, chaser, way.effort), best) : best;
+  return { at: pointOn(way.ball, s), time: timeAtDistance(way.ball.flight, s) };
 }
 
 /** Whether a player is first by more than `lead` seconds anywhere: the same search, as exact, ended by the first yes. */
 export function isFirst(way: Way, chaser: Chaser, lead: number): boolean {
-  const side = seen(way.ball, chaser);
+  const side = seen(way.ball, chaser, way.effort);
   // Most are too far from all of it: they are done with before anything is made ready.
   let open: Stretch[] | null = null;
-  for (const each of way.low) if (mayBeat(way.effort, side, each, -lead - exact)) (open ??= []).push(each);
+  for (const each of way.low) if (mayBeat(way, side, each, -lead - exact)) (open ??= []).push(each);
   if (open === null) return false;
   for (let each = open.pop(); each; each = open.pop()) {
-    if (!mayBeat(way.effort, side, each, -lead - exact)) continue;
-    if (inTime(way.effort, side, each.from.s, each.from.due - lead) || inTime(way.effort, side, each.to.s, each.to.due - lead)) return true;
+    if (!mayBeat(way, side, each, -lead - exact)) continue;
+    for (const end of each.fresh) if (isBefore(way, side, end, -lead)) return true;
     if (each.to.s - each.from.s > finest) pushHalves(open, way, each, side);
   }
   return false;
@@ -124,38 +135,48 @@ export function timeToReach({ at, velocity, reacted }: Chaser, effort: Effort, p
 interface End {
   readonly s: number;
   readonly time: number;
-  readonly due: number;
+  /** Worked out when first asked for, as what a stretch leaves open: most are not asked for, and some by many players. */
+  due: number | null;
 }
 
 /** A part of the way, with the latest that any place on it may be reached. */
 interface Stretch {
   readonly from: End;
   readonly to: End;
-  readonly latest: number;
-  /** Worked out when first asked for: many players ask for the same. */
+  /** Its ends, without the one that it shares with what it is a half of. */
+  readonly fresh: readonly End[];
+  latest: number | null;
   halves: readonly [Stretch, Stretch] | null;
 }
 
-/** In time is who is there before the ball, and before the receiver if they are there first. */
-function endAt({ ball, receiver, effort }: Way, s: number): End {
-  const time = timeAtDistance(ball.flight, s);
-  return { s, time, due: receiver && inTime(effort, receiver, s, time) ? arrival(receiver, effort, s) : time };
+function endAt({ ball }: Way, s: number): End {
+  return { s, time: timeAtDistance(ball.flight, s), due: null };
 }
 
-function stretch({ receiver, effort }: Way, from: End, to: End): Stretch {
-  let latest = to.time;
-  if (receiver) {
-    const farthest = Math.max(gapTo(receiver, from.s), gapTo(receiver, to.s));
-    const slowest = -fastestTowards(receiver, from.s, to.s, -1);
-    if (coversIn(farthest, slowest, latest - receiver.reacted, effort)) latest = timeFor(farthest, slowest, receiver.reacted, effort);
-  }
-  return { from, to, latest, halves: null };
+function stretch(from: End, to: End, fresh: readonly End[]): Stretch {
+  return { from, to, fresh, latest: null, halves: null };
+}
+
+/** In time is who is there before the ball, and before the receiver if they are there first. */
+function dueAt({ receiver, effort }: Way, end: End): number {
+  return (end.due ??= receiver && inTime(effort, receiver, end.s, end.time) ? arrival(receiver, effort, end.s) : end.time);
+}
+
+function latestOn({ receiver, effort }: Way, each: Stretch): number {
+  return (each.latest ??= receiver ? latestFor(receiver, effort, each) : each.to.time);
+}
+
+function latestFor(receiver: Seen, effort: Effort, { from, to }: Stretch): number {
+  const farthest = Math.max(gapTo(receiver, from.s), gapTo(receiver, to.s));
+  const slowest = -fastestTowards(receiver, from.s, to.s, -1);
+  return coversIn(farthest, slowest, to.time - receiver.reacted, effort) ? timeFor(farthest, slowest, receiver.reacted, effort) : to.time;
 }
 
 function halves(way: Way, each: Stretch): readonly [Stretch, Stretch] {
   if (each.halves) return each.halves;
   const middle = endAt(way, (each.from.s + each.to.s) / 2);
-  each.halves = [stretch(way, each.from, middle), stretch(way, middle, each.to)];
+  const fresh = [middle];
+  each.halves = [stretch(each.from, middle, fresh), stretch(middle, each.to, fresh)];
   return each.halves;
 }
 
@@ -189,16 +210,19 @@ interface Seen {
   readonly off: number;
   readonly forward: number;
   readonly across: number;
+  /** As fast as they can be at any time, whatever the way. */
+  readonly most: number;
   readonly reacted: number;
 }
 
-function seen({ flight, from, to }: Struck, { at, velocity, reacted }: Chaser): Seen {
+function seen({ flight, from, to }: Struck, { at, velocity, reacted }: Chaser, { topSpeed }: Effort): Seen {
   const [x, y] = flight.length > 0 ? [(to.x - from.x) / flight.length, (to.y - from.y) / flight.length] : [0, 1];
   return {
     ahead: (at.x - from.x) * x + (at.y - from.y) * y,
     off: (at.y - from.y) * x - (at.x - from.x) * y,
     forward: velocity.x * x + velocity.y * y,
     across: velocity.y * x - velocity.x * y,
+    most: Math.max(topSpeed, Math.sqrt(velocity.x ** 2 + velocity.y ** 2)),
     reacted,
   };
 }
@@ -231,11 +255,23 @@ function inTime(effort: Effort, side: Seen, s: number, time: number): boolean {
   return gap <= constants.standingReach.value ? time > 0 : coversIn(gap, towards(side, s), time - side.reacted, effort);
 }
 
+/** Whether they are less than `late` behind time at a place. The receiver, who only makes it harder, is asked last. */
+function isBefore(way: Way, side: Seen, end: End, late: number): boolean {
+  const known = end.due ?? end.time;
+  return inTime(way.effort, side, end.s, known + late) && (dueAt(way, end) === known || inTime(way.effort, side, end.s, dueAt(way, end) + late));
+}
+
 /** Whether someone could be less than `late` behind time anywhere on a stretch. */
-function mayBeat(effort: Effort, side: Seen, { from, to, latest }: Stretch, late: number): boolean {
+function mayBeat(way: Way, side: Seen, each: Stretch, late: number): boolean {
+  const { from, to } = each;
   const nearest = gapTo(side, Math.min(Math.max(side.ahead, from.s), to.s));
-  if (nearest <= constants.standingReach.value) return latest + late > 0;
-  return coversIn(nearest, fastestTowards(side, from.s, to.s, 1), latest + late - side.reacted, effort);
+  if (nearest <= constants.standingReach.value) return latestOn(way, each) + late > 0;
+  const known = each.latest ?? to.time;
+  const spare = late - side.reacted;
+  if (nearest - constants.reach.value >= side.most * (known + spare)) return false;
+  const speed = fastestTowards(side, from.s, to.s, 1);
+  if (!coversIn(nearest, speed, known + spare, way.effort)) return false;
+  return latestOn(way, each) === known || coversIn(nearest, speed, latestOn(way, each) + spare, way.effort);
 }
 
 /** The first place at which they are in time, to `finest`; `known` is one where they are. */
@@ -244,12 +280,12 @@ function firstInTime(way: Way, side: Seen, known: number): number {
   for (let each = open.pop(); each; each = open.pop()) {
     const { from, to } = each;
     if (from.s >= known) continue;
-    if (inTime(way.effort, side, from.s, from.due)) return from.s;
-    if (!mayBeat(way.effort, side, each, 0)) continue;
+    if (isBefore(way, side, from, 0)) return from.s;
+    if (!mayBeat(way, side, each, 0)) continue;
     if (to.s - from.s > finest) {
       const [first, second] = halves(way, each);
       open.push(second, first);
-    } else if (inTime(way.effort, side, to.s, to.due)) return to.s;
+    } else if (isBefore(way, side, to, 0)) return to.s;
   }
   return known;
 }
