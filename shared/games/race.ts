@@ -162,14 +162,16 @@ function dueAt({ receiver, effort }: Way, end: End): number {
   return (end.due ??= receiver && inTime(effort, receiver, end.s, end.time) ? arrival(receiver, effort, end.s) : end.time);
 }
 
-function latestOn({ receiver, effort }: Way, each: Stretch): number {
-  return (each.latest ??= receiver ? latestFor(receiver, effort, each) : each.to.time);
+function latestOn(way: Way, each: Stretch): number {
+  return (each.latest ??= way.receiver ? latestFor(way, way.receiver, each) : each.to.time);
 }
 
-function latestFor(receiver: Seen, effort: Effort, { from, to }: Stretch): number {
-  const farthest = Math.max(gapTo(receiver, from.s), gapTo(receiver, to.s));
+function latestFor(way: Way, receiver: Seen, { from, to }: Stretch): number {
+  const farther = gapTo(receiver, from.s) > gapTo(receiver, to.s) ? from : to;
+  if (receiver.stands && dueAt(way, farther) < farther.time) return dueAt(way, farther);
+  const farthest = gapTo(receiver, farther.s);
   const slowest = -fastestTowards(receiver, from.s, to.s, -1);
-  return coversIn(farthest, slowest, to.time - receiver.reacted, effort) ? timeFor(farthest, slowest, receiver.reacted, effort) : to.time;
+  return coversIn(farthest, slowest, to.time - receiver.reacted, way.effort) ? timeFor(farthest, slowest, receiver.reacted, way.effort) : to.time;
 }
 
 function halves(way: Way, each: Stretch): readonly [Stretch, Stretch] {
@@ -210,6 +212,7 @@ interface Seen {
   readonly off: number;
   readonly forward: number;
   readonly across: number;
+  readonly stands: boolean;
   /** As fast as they can be at any time, whatever the way. */
   readonly most: number;
   readonly reacted: number;
@@ -222,6 +225,7 @@ function seen({ flight, from, to }: Struck, { at, velocity, reacted }: Chaser, {
     off: (at.y - from.y) * x - (at.x - from.x) * y,
     forward: velocity.x * x + velocity.y * y,
     across: velocity.y * x - velocity.x * y,
+    stands: velocity.x === 0 && velocity.y === 0,
     most: Math.max(topSpeed, Math.sqrt(velocity.x ** 2 + velocity.y ** 2)),
     reacted,
   };
@@ -233,13 +237,14 @@ function gapTo(side: Seen, s: number): number {
 
 /** Speed towards a point of the way. */
 function towards(side: Seen, s: number): number {
+  if (side.stands) return 0;
   const gap = gapTo(side, s);
   return gap > 0 ? (side.forward * (s - side.ahead) - side.across * side.off) / gap : 0;
 }
 
 /** The greatest speed towards (`sign` 1) or away from (-1) any point of a stretch. */
 function fastestTowards(side: Seen, low: number, high: number, sign: 1 | -1): number {
-  if (side.forward === 0 && side.across === 0) return 0;
+  if (side.stands) return 0;
   const ends = Math.max(sign * towards(side, low), sign * towards(side, high));
   const straight = side.ahead - (side.off * side.forward) / side.across;
   return straight > low && straight < high ? Math.max(ends, sign * towards(side, straight)) : ends;
