@@ -7,6 +7,7 @@
  * speed grows towards their best as in every run, v(t) = V - (V - v0) e^(-t/τ). They are at a point when it is within
  * reach of a foot. A ball that comes so near that body and leg shut its way from the stand is stopped without any reaction.
  */
+import { closestOnSegment } from '../geometry/closest.ts';
 import { along, distance, type Point } from '../geometry/point.ts';
 import { ballAt, heightAt, timeAtDistance, type Flight } from '../physics/ball.ts';
 import { constants } from '../physics/constants.ts';
@@ -65,7 +66,7 @@ const halvings = 20;
 
 /** `effort`: how everyone runs for it. */
 export function wayOf(ball: Struck, effort: Effort): Way {
-  const way = { ball, effort, receiver: ball.receiver && seen(ball, ball.receiver, effort), low: [] };
+  const way = { ball, effort, receiver: ball.receiver && seen(ball, ball.receiver), low: [] };
   const low = lowStretches(ball.flight).map((ends) => {
     const [from, to] = [endAt(way, ends[0]), endAt(way, ends[1])];
     return stretch(from, to, [from, to]);
@@ -79,7 +80,8 @@ export function wayOf(ball: Struck, effort: Effort): Way {
  * late anywhere on it, with the shortest distance and the best speed on it together; so the answer is right to `exact`.
  */
 export function race(way: Way, chaser: Chaser, limit = Infinity): Race | null {
-  const side = seen(way.ball, chaser, way.effort);
+  if (isFar(way, chaser, limit - exact)) return null;
+  const side = seen(way.ball, chaser);
   let best = limit;
   let where = -1;
   const open = [...way.low];
@@ -96,14 +98,14 @@ export function race(way: Way, chaser: Chaser, limit = Infinity): Race | null {
 }
 
 export function placeOf(way: Way, chaser: Chaser, { margin, s: best }: Race): Place {
-  const s = margin < 0 ? firstInTime(way, seen(way.ball, chaser, way.effort), best) : best;
+  const s = margin < 0 ? firstInTime(way, seen(way.ball, chaser), best) : best;
   return { at: pointOn(way.ball, s), time: timeAtDistance(way.ball.flight, s) };
 }
 
 /** Whether a player is first by more than `lead` seconds anywhere: the same search, as exact, ended by the first yes. */
 export function isFirst(way: Way, chaser: Chaser, lead: number): boolean {
-  const side = seen(way.ball, chaser, way.effort);
-  // Most are too far from all of it: they are done with before anything is made ready.
+  if (isFar(way, chaser, -lead - exact)) return false;
+  const side = seen(way.ball, chaser);
   let open: Stretch[] | null = null;
   for (const each of way.low) if (mayBeat(way, side, each, -lead - exact)) (open ??= []).push(each);
   if (open === null) return false;
@@ -206,6 +208,13 @@ function lowStretches(flight: Flight): (readonly [number, number])[] {
 
 // ---------------------------------------------------------------- the player, seen from the ball's way
 
+/** Whether someone cannot be less than `late` behind time anywhere, were they at their best all the time and every place due when the ball is through. Most are done with so. */
+function isFar({ ball, effort }: Way, { at, velocity, reacted }: Chaser, late: number): boolean {
+  const way = closestOnSegment(at, ball.from, ball.to).distance - constants.reach.value;
+  const fastest = Math.max(effort.topSpeed, Math.sqrt(velocity.x ** 2 + velocity.y ** 2));
+  return way > 0 && way >= fastest * (ball.flight.time + late - reacted);
+}
+
 /** A chaser in the frame of the ball's way: `ahead` metres along it and `off` metres beside it, with the speeds that go so. */
 interface Seen {
   readonly ahead: number;
@@ -213,12 +222,10 @@ interface Seen {
   readonly forward: number;
   readonly across: number;
   readonly stands: boolean;
-  /** As fast as they can be at any time, whatever the way. */
-  readonly most: number;
   readonly reacted: number;
 }
 
-function seen({ flight, from, to }: Struck, { at, velocity, reacted }: Chaser, { topSpeed }: Effort): Seen {
+function seen({ flight, from, to }: Struck, { at, velocity, reacted }: Chaser): Seen {
   const [x, y] = flight.length > 0 ? [(to.x - from.x) / flight.length, (to.y - from.y) / flight.length] : [0, 1];
   return {
     ahead: (at.x - from.x) * x + (at.y - from.y) * y,
@@ -226,7 +233,6 @@ function seen({ flight, from, to }: Struck, { at, velocity, reacted }: Chaser, {
     forward: velocity.x * x + velocity.y * y,
     across: velocity.y * x - velocity.x * y,
     stands: velocity.x === 0 && velocity.y === 0,
-    most: Math.max(topSpeed, Math.sqrt(velocity.x ** 2 + velocity.y ** 2)),
     reacted,
   };
 }
@@ -273,7 +279,6 @@ function mayBeat(way: Way, side: Seen, each: Stretch, late: number): boolean {
   if (nearest <= constants.standingReach.value) return latestOn(way, each) + late > 0;
   const known = each.latest ?? to.time;
   const spare = late - side.reacted;
-  if (nearest - constants.reach.value >= side.most * (known + spare)) return false;
   const speed = fastestTowards(side, from.s, to.s, 1);
   if (!coversIn(nearest, speed, known + spare, way.effort)) return false;
   return latestOn(way, each) === known || coversIn(nearest, speed, latestOn(way, each) + spare, way.effort);
