@@ -316,14 +316,17 @@ function timeToRun(way: number, speed: number, { topSpeed, tau, braking }: Effor
 }
 
 /** Whether a point `gap` metres away comes within reach in less than a time. */
-function coversIn(gap: number, speed: number, time: number, { topSpeed, tau, braking }: Effort): boolean {
+function coversIn(gap: number, speed: number, time: number, effort: Effort): boolean {
   const way = gap - constants.reach.value;
   if (way <= 0) return time > 0;
-  // Between their speed now and their best all the time: two sums instead of an exponential for most.
+  const { braking } = effort;
+  return speed >= 0 ? covers(way, speed, time, effort) : covers(way + (speed * speed) / (2 * braking), 0, time + speed / braking, effort);
+}
+
+function covers(way: number, speed: number, time: number, { topSpeed, tau }: Effort): boolean {
+  // At their best all the time, or at their best but for all that is ever lost: two sums instead of an exponential for most.
   if (way >= Math.max(speed, topSpeed) * time) return false;
-  if (speed >= 0) return way < Math.min(speed, topSpeed) * time || covered(time, speed, topSpeed, tau) > way;
-  const left = time + speed / braking;
-  return left > 0 && covered(left, 0, topSpeed, tau) > way + (speed * speed) / (2 * braking);
+  return way < topSpeed * time - Math.max(0, topSpeed - speed) * tau || covered(time, speed, topSpeed, tau) > way;
 }
 
 function covered(time: number, speed: number, topSpeed: number, tau: number): number {
