@@ -97,6 +97,7 @@ export function race(way: Way, chaser: Chaser, limit = Infinity): Race | null {
   return where < 0 ? null : { margin: best, s: where };
 }
 
+/** Where the race of a player is told, once it is known how it goes. */
 export function placeOf(way: Way, chaser: Chaser, { margin, s: best }: Race): Place {
   const s = margin < 0 ? firstInTime(way, seen(way.ball, chaser), best) : best;
   return { at: pointOn(way.ball, s), time: timeAtDistance(way.ball.flight, s) };
@@ -106,9 +107,7 @@ export function placeOf(way: Way, chaser: Chaser, { margin, s: best }: Race): Pl
 export function isFirst(way: Way, chaser: Chaser, lead: number): boolean {
   if (isFar(way, chaser, -lead - exact)) return false;
   const side = seen(way.ball, chaser);
-  let open: Stretch[] | null = null;
-  for (const each of way.low) if (mayBeat(way, side, each, -lead - exact)) (open ??= []).push(each);
-  if (open === null) return false;
+  const open = [...way.low];
   for (let each = open.pop(); each; each = open.pop()) {
     if (!mayBeat(way, side, each, -lead - exact)) continue;
     for (const end of each.fresh) if (isBefore(way, side, end, -lead)) return true;
@@ -137,7 +136,7 @@ export function timeToReach({ at, velocity, reacted }: Chaser, effort: Effort, p
 interface End {
   readonly s: number;
   readonly time: number;
-  /** Worked out when first asked for, as what a stretch leaves open: most are not asked for, and some by many players. */
+  /** Worked out when first asked for, as all that is null here: most are never asked for, the others by many players. */
   due: number | null;
 }
 
@@ -208,7 +207,10 @@ function lowStretches(flight: Flight): (readonly [number, number])[] {
 
 // ---------------------------------------------------------------- the player, seen from the ball's way
 
-/** Whether someone cannot be less than `late` behind time anywhere, were they at their best all the time and every place due when the ball is through. Most are done with so. */
+/**
+ * Whether someone cannot be less than `late` behind time anywhere, even if they were at their best all the time and the
+ * ball gave them its whole way. Most are done with by this, before anything is made ready for them.
+ */
 function isFar({ ball, effort }: Way, { at, velocity, reacted }: Chaser, late: number): boolean {
   const way = closestOnSegment(at, ball.from, ball.to).distance - constants.reach.value;
   const fastest = Math.max(effort.topSpeed, Math.sqrt(velocity.x ** 2 + velocity.y ** 2));
@@ -324,7 +326,7 @@ function coversIn(gap: number, speed: number, time: number, effort: Effort): boo
 }
 
 function covers(way: number, speed: number, time: number, { topSpeed, tau }: Effort): boolean {
-  // At their best all the time, or at their best but for all that is ever lost: two sums instead of an exponential for most.
+  // At their best all the time, and at their best but for all that getting there ever costs: two sums instead of an exponential for most.
   if (way >= Math.max(speed, topSpeed) * time) return false;
   return way < topSpeed * time - Math.max(0, topSpeed - speed) * tau || covered(time, speed, topSpeed, tau) > way;
 }
