@@ -9,7 +9,7 @@ import { wantedArrival } from '../timeline/pass.ts';
 import type { Pass, Timeline } from '../timeline/timeline.ts';
 import { boardOf, sidesAt, type Board, type Sides, type Standing } from './board.ts';
 import type { Possession } from './possession.ts';
-import { isFirst, race, wayOf, type Race, type Way } from './race.ts';
+import { isFirst, placeOf, race, wayOf, type Place, type Race, type Way } from './race.ts';
 
 export interface LaneReport {
   /** Number of the beat. */
@@ -23,7 +23,7 @@ export interface LaneReport {
   /** It is played to an opponent. */
   readonly lost: boolean;
   /** Of the ball that is played, and of all opponents, the one who does best; null without opponents, when it is lost, and when it is kept. */
-  readonly race: (Race & { readonly by: ActorId }) | null;
+  readonly race: (Pick<Race, 'margin'> & Place & { readonly by: ActorId }) | null;
   /** To every team-mate and floater, as they stand at that moment; none in a phase that is far too long for a game. */
   readonly lanes: readonly Lane[];
 }
@@ -96,20 +96,21 @@ function report(board: Board, whole: boolean, beat: number, from: ActorId, time:
 
 /** Who could cut out a pass to a team-mate, or stand in the way of a shot: there the goalkeeper is left out, whose save is no fault. */
 function raceFor(board: Board, { kind, flight, fromAt, to, toAt }: Pass, { mates, opponents }: Sides): LaneReport['race'] {
-  const ball = { flight, from: fromAt, to: toAt };
-  if (kind === 'shot') return firstOf(wayOf({ ...ball, receiver: null }, board.effort), opponents.filter(({ actor }) => actor.kind !== 'keeper'));
-  const receiver = mates.find(({ actor }) => actor.id === to)?.chaser;
-  return receiver ? firstOf(wayOf({ ...ball, receiver }, board.effort), opponents) : null;
+  const receiver = mates.find(({ actor }) => actor.id === to)?.chaser ?? null;
+  if (kind !== 'shot' && !receiver) return null;
+  const way = wayOf({ flight, from: fromAt, to: toAt, receiver }, board.effort);
+  const first = firstOf(way, kind === 'shot' ? opponents.filter(({ actor }) => actor.kind !== 'keeper') : opponents);
+  return first && { margin: first.margin, ...placeOf(way, first.by.chaser, first), by: first.by.actor.id };
 }
 
 /** The opponent who does best. Whoever is near is asked first: then those far away are soon done with. */
-function firstOf(way: Way, opponents: readonly Standing[]): LaneReport['race'] {
+function firstOf(way: Way, opponents: readonly Standing[]): (Race & { readonly by: Standing }) | null {
   const { ball } = way;
-  const gaps = new Map(opponents.map((each) => [each, closestOnSegment(each.chaser.at, ball.from, ball.to).distance]));
-  let best: LaneReport['race'] = null;
-  for (const { actor, chaser } of [...opponents].sort((a, b) => gaps.get(a)! - gaps.get(b)!)) {
-    const found = race(way, chaser, best?.margin);
-    if (found) best = { ...found, by: actor.id };
+  const byGap = opponents.map((by) => ({ by, gap: closestOnSegment(by.chaser.at, ball.from, ball.to).distance })).sort((a, b) => a.gap - b.gap);
+  let best: ReturnType<typeof firstOf> = null;
+  for (const { by } of byGap) {
+    const found = race(way, by.chaser, best?.margin);
+    if (found) best = { ...found, by };
   }
   return best;
 }
@@ -125,7 +126,7 @@ function laneTo(board: Board, from: Point, { actor, chaser }: Standing, opponent
   if (ground && closer === null) return { to: actor.id, at: to, open: 'ground', by: null, lead: null };
   const lofted = loftTo(length, board.launch.loft);
   const over = lofted.kind !== 'dies' && lofted.height > constants.reachHeight.value && !isClosed(wayOn(lofted));
-  return { to: actor.id, at: to, open: over ? 'lofted' : null, by: closer?.by ?? null, lead: closer && -closer.margin };
+  return { to: actor.id, at: to, open: over ? 'lofted' : null, by: closer?.by.actor.id ?? null, lead: closer && -closer.margin };
 }
 
 /** How a lane is tried: as hard as a plain pass of the drill's tempo. */

@@ -7,6 +7,7 @@
  * speed grows towards their best as in every run, v(t) = V - (V - v0) e^(-t/τ). They are at a point when it is within
  * reach of a foot. A ball that comes so near that body and leg shut its way from the stand is stopped without any reaction.
  */
+import { closestOnSegment } from '../geometry/closest.ts';
 import { along, distance, type Point } from '../geometry/point.ts';
 import { ballAt, heightAt, timeAtDistance, type Flight } from '../physics/ball.ts';
 import { constants } from '../physics/constants.ts';
@@ -36,6 +37,11 @@ export type Effort = Pick<Ability, 'topSpeed' | 'tau' | 'braking'>;
 export interface Race {
   /** How much later than the ball, or than its receiver, they are there at best. Negative: they are first by so much. */
   readonly margin: number;
+  /** Where that is: metres along the way. */
+  readonly s: number;
+}
+
+export interface Place {
   /** The first place where they are in time; where nobody is, the place where they come closest to it. */
   readonly at: Point;
   /** When the ball is there. */
@@ -61,7 +67,11 @@ const halvings = 20;
 /** `effort`: how everyone runs for it. */
 export function wayOf(ball: Struck, effort: Effort): Way {
   const way = { ball, effort, receiver: ball.receiver && seen(ball, ball.receiver), low: [] };
-  return { ...way, low: lowStretches(ball.flight).map(([from, to]) => stretch(way, endAt(way, from), endAt(way, to))) };
+  const low = lowStretches(ball.flight).map((ends) => {
+    const [from, to] = [endAt(way, ends[0]), endAt(way, ends[1])];
+    return stretch(from, to, [from, to]);
+  });
+  return { ...way, low };
 }
 
 /**
@@ -70,35 +80,37 @@ export function wayOf(ball: Struck, effort: Effort): Way {
  * late anywhere on it, with the shortest distance and the best speed on it together; so the answer is right to `exact`.
  */
 export function race(way: Way, chaser: Chaser, limit = Infinity): Race | null {
+  if (isFar(way, chaser, limit - exact)) return null;
   const side = seen(way.ball, chaser);
   let best = limit;
   let where = -1;
-  const look = ({ s, due }: End): void => {
-    const late = arrival(side, way.effort, s) - due;
-    if (late < best) [best, where] = [late, s];
-  };
   const open = [...way.low];
   for (let each = open.pop(); each; each = open.pop()) {
-    if (best < Infinity && !mayBeat(way.effort, side, each, best - exact)) continue;
-    look(each.from);
-    look(each.to);
+    if (best < Infinity && !mayBeat(way, side, each, best - exact)) continue;
+    for (const end of each.fresh) {
+      if (!isBefore(way, side, end, best)) continue;
+      const late = arrival(side, way.effort, end.s) - dueAt(way, end);
+      if (late < best) [best, where] = [late, end.s];
+    }
     if (each.to.s - each.from.s > finest) pushHalves(open, way, each, side);
   }
-  if (where < 0) return null;
-  const s = best < 0 ? firstInTime(way, side, where) : where;
-  return { margin: best, at: pointOn(way.ball, s), time: timeAtDistance(way.ball.flight, s) };
+  return where < 0 ? null : { margin: best, s: where };
+}
+
+/** Where the race of a player is told, once it is known how it goes. */
+export function placeOf(way: Way, chaser: Chaser, { margin, s: best }: Race): Place {
+  const s = margin < 0 ? firstInTime(way, seen(way.ball, chaser), best) : best;
+  return { at: pointOn(way.ball, s), time: timeAtDistance(way.ball.flight, s) };
 }
 
 /** Whether a player is first by more than `lead` seconds anywhere: the same search, as exact, ended by the first yes. */
 export function isFirst(way: Way, chaser: Chaser, lead: number): boolean {
+  if (isFar(way, chaser, -lead - exact)) return false;
   const side = seen(way.ball, chaser);
-  // Most are too far from all of it: they are done with before anything is made ready.
-  let open: Stretch[] | null = null;
-  for (const each of way.low) if (mayBeat(way.effort, side, each, -lead - exact)) (open ??= []).push(each);
-  if (open === null) return false;
+  const open = [...way.low];
   for (let each = open.pop(); each; each = open.pop()) {
-    if (!mayBeat(way.effort, side, each, -lead - exact)) continue;
-    if (inTime(way.effort, side, each.from.s, each.from.due - lead) || inTime(way.effort, side, each.to.s, each.to.due - lead)) return true;
+    if (!mayBeat(way, side, each, -lead - exact)) continue;
+    for (const end of each.fresh) if (isBefore(way, side, end, -lead)) return true;
     if (each.to.s - each.from.s > finest) pushHalves(open, way, each, side);
   }
   return false;
@@ -124,38 +136,50 @@ export function timeToReach({ at, velocity, reacted }: Chaser, effort: Effort, p
 interface End {
   readonly s: number;
   readonly time: number;
-  readonly due: number;
+  /** Worked out when first asked for, as all that is null here: most are never asked for, the others by many players. */
+  due: number | null;
 }
 
 /** A part of the way, with the latest that any place on it may be reached. */
 interface Stretch {
   readonly from: End;
   readonly to: End;
-  readonly latest: number;
-  /** Worked out when first asked for: many players ask for the same. */
+  /** Its ends, without the one that it shares with what it is a half of. */
+  readonly fresh: readonly End[];
+  latest: number | null;
   halves: readonly [Stretch, Stretch] | null;
 }
 
-/** In time is who is there before the ball, and before the receiver if they are there first. */
-function endAt({ ball, receiver, effort }: Way, s: number): End {
-  const time = timeAtDistance(ball.flight, s);
-  return { s, time, due: receiver && inTime(effort, receiver, s, time) ? arrival(receiver, effort, s) : time };
+function endAt({ ball }: Way, s: number): End {
+  return { s, time: timeAtDistance(ball.flight, s), due: null };
 }
 
-function stretch({ receiver, effort }: Way, from: End, to: End): Stretch {
-  let latest = to.time;
-  if (receiver) {
-    const farthest = Math.max(gapTo(receiver, from.s), gapTo(receiver, to.s));
-    const slowest = -fastestTowards(receiver, from.s, to.s, -1);
-    if (coversIn(farthest, slowest, latest - receiver.reacted, effort)) latest = timeFor(farthest, slowest, receiver.reacted, effort);
-  }
-  return { from, to, latest, halves: null };
+function stretch(from: End, to: End, fresh: readonly End[]): Stretch {
+  return { from, to, fresh, latest: null, halves: null };
+}
+
+/** In time is who is there before the ball, and before the receiver if they are there first. */
+function dueAt({ receiver, effort }: Way, end: End): number {
+  return (end.due ??= receiver && inTime(effort, receiver, end.s, end.time) ? arrival(receiver, effort, end.s) : end.time);
+}
+
+function latestOn(way: Way, each: Stretch): number {
+  return (each.latest ??= way.receiver ? latestFor(way, way.receiver, each) : each.to.time);
+}
+
+function latestFor(way: Way, receiver: Seen, { from, to }: Stretch): number {
+  const farther = gapTo(receiver, from.s) > gapTo(receiver, to.s) ? from : to;
+  if (receiver.stands && dueAt(way, farther) < farther.time) return dueAt(way, farther);
+  const farthest = gapTo(receiver, farther.s);
+  const slowest = -fastestTowards(receiver, from.s, to.s, -1);
+  return coversIn(farthest, slowest, to.time - receiver.reacted, way.effort) ? timeFor(farthest, slowest, receiver.reacted, way.effort) : to.time;
 }
 
 function halves(way: Way, each: Stretch): readonly [Stretch, Stretch] {
   if (each.halves) return each.halves;
   const middle = endAt(way, (each.from.s + each.to.s) / 2);
-  each.halves = [stretch(way, each.from, middle), stretch(way, middle, each.to)];
+  const fresh = [middle];
+  each.halves = [stretch(each.from, middle, fresh), stretch(middle, each.to, fresh)];
   return each.halves;
 }
 
@@ -183,12 +207,23 @@ function lowStretches(flight: Flight): (readonly [number, number])[] {
 
 // ---------------------------------------------------------------- the player, seen from the ball's way
 
+/**
+ * Whether someone cannot be less than `late` behind time anywhere, even if they were at their best all the time and the
+ * ball gave them its whole way. Most are done with by this, before anything is made ready for them.
+ */
+function isFar({ ball, effort }: Way, { at, velocity, reacted }: Chaser, late: number): boolean {
+  const way = closestOnSegment(at, ball.from, ball.to).distance - constants.reach.value;
+  const fastest = Math.max(effort.topSpeed, Math.sqrt(velocity.x ** 2 + velocity.y ** 2));
+  return way > 0 && way >= fastest * (ball.flight.time + late - reacted);
+}
+
 /** A chaser in the frame of the ball's way: `ahead` metres along it and `off` metres beside it, with the speeds that go so. */
 interface Seen {
   readonly ahead: number;
   readonly off: number;
   readonly forward: number;
   readonly across: number;
+  readonly stands: boolean;
   readonly reacted: number;
 }
 
@@ -199,6 +234,7 @@ function seen({ flight, from, to }: Struck, { at, velocity, reacted }: Chaser): 
     off: (at.y - from.y) * x - (at.x - from.x) * y,
     forward: velocity.x * x + velocity.y * y,
     across: velocity.y * x - velocity.x * y,
+    stands: velocity.x === 0 && velocity.y === 0,
     reacted,
   };
 }
@@ -209,13 +245,14 @@ function gapTo(side: Seen, s: number): number {
 
 /** Speed towards a point of the way. */
 function towards(side: Seen, s: number): number {
+  if (side.stands) return 0;
   const gap = gapTo(side, s);
   return gap > 0 ? (side.forward * (s - side.ahead) - side.across * side.off) / gap : 0;
 }
 
 /** The greatest speed towards (`sign` 1) or away from (-1) any point of a stretch. */
 function fastestTowards(side: Seen, low: number, high: number, sign: 1 | -1): number {
-  if (side.forward === 0 && side.across === 0) return 0;
+  if (side.stands) return 0;
   const ends = Math.max(sign * towards(side, low), sign * towards(side, high));
   const straight = side.ahead - (side.off * side.forward) / side.across;
   return straight > low && straight < high ? Math.max(ends, sign * towards(side, straight)) : ends;
@@ -231,11 +268,22 @@ function inTime(effort: Effort, side: Seen, s: number, time: number): boolean {
   return gap <= constants.standingReach.value ? time > 0 : coversIn(gap, towards(side, s), time - side.reacted, effort);
 }
 
+/** Whether they are less than `late` behind time at a place. The receiver, who only makes it harder, is asked last. */
+function isBefore(way: Way, side: Seen, end: End, late: number): boolean {
+  const known = end.due ?? end.time;
+  return inTime(way.effort, side, end.s, known + late) && (dueAt(way, end) === known || inTime(way.effort, side, end.s, dueAt(way, end) + late));
+}
+
 /** Whether someone could be less than `late` behind time anywhere on a stretch. */
-function mayBeat(effort: Effort, side: Seen, { from, to, latest }: Stretch, late: number): boolean {
+function mayBeat(way: Way, side: Seen, each: Stretch, late: number): boolean {
+  const { from, to } = each;
   const nearest = gapTo(side, Math.min(Math.max(side.ahead, from.s), to.s));
-  if (nearest <= constants.standingReach.value) return latest + late > 0;
-  return coversIn(nearest, fastestTowards(side, from.s, to.s, 1), latest + late - side.reacted, effort);
+  if (nearest <= constants.standingReach.value) return latestOn(way, each) + late > 0;
+  const known = each.latest ?? to.time;
+  const spare = late - side.reacted;
+  const speed = fastestTowards(side, from.s, to.s, 1);
+  if (!coversIn(nearest, speed, known + spare, way.effort)) return false;
+  return latestOn(way, each) === known || coversIn(nearest, speed, latestOn(way, each) + spare, way.effort);
 }
 
 /** The first place at which they are in time, to `finest`; `known` is one where they are. */
@@ -244,12 +292,12 @@ function firstInTime(way: Way, side: Seen, known: number): number {
   for (let each = open.pop(); each; each = open.pop()) {
     const { from, to } = each;
     if (from.s >= known) continue;
-    if (inTime(way.effort, side, from.s, from.due)) return from.s;
-    if (!mayBeat(way.effort, side, each, 0)) continue;
+    if (isBefore(way, side, from, 0)) return from.s;
+    if (!mayBeat(way, side, each, 0)) continue;
     if (to.s - from.s > finest) {
       const [first, second] = halves(way, each);
       open.push(second, first);
-    } else if (inTime(way.effort, side, to.s, to.due)) return to.s;
+    } else if (isBefore(way, side, to, 0)) return to.s;
   }
   return known;
 }
@@ -270,14 +318,17 @@ function timeToRun(way: number, speed: number, { topSpeed, tau, braking }: Effor
 }
 
 /** Whether a point `gap` metres away comes within reach in less than a time. */
-function coversIn(gap: number, speed: number, time: number, { topSpeed, tau, braking }: Effort): boolean {
+function coversIn(gap: number, speed: number, time: number, effort: Effort): boolean {
   const way = gap - constants.reach.value;
   if (way <= 0) return time > 0;
-  // Between their speed now and their best all the time: two sums instead of an exponential for most.
+  const { braking } = effort;
+  return speed >= 0 ? covers(way, speed, time, effort) : covers(way + (speed * speed) / (2 * braking), 0, time + speed / braking, effort);
+}
+
+function covers(way: number, speed: number, time: number, { topSpeed, tau }: Effort): boolean {
+  // At their best all the time, and at their best but for all that getting there ever costs: two sums instead of an exponential for most.
   if (way >= Math.max(speed, topSpeed) * time) return false;
-  if (speed >= 0) return way < Math.min(speed, topSpeed) * time || covered(time, speed, topSpeed, tau) > way;
-  const left = time + speed / braking;
-  return left > 0 && covered(left, 0, topSpeed, tau) > way + (speed * speed) / (2 * braking);
+  return way < topSpeed * time - Math.max(0, topSpeed - speed) * tau || covered(time, speed, topSpeed, tau) > way;
 }
 
 function covered(time: number, speed: number, topSpeed: number, tau: number): number {

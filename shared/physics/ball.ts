@@ -25,7 +25,7 @@ export interface Roll extends Travel {
   readonly kind: 'roll';
   /** Rolling deceleration, m/s². */
   readonly friction: number;
-  /** One for each drag coefficient on the way, in order. */
+  /** One for each drag coefficient on the way, in order: at most two. */
   readonly parts: readonly RollPart[];
 }
 
@@ -124,7 +124,7 @@ export function ballAt(flight: Flight, t: number): { readonly distance: number; 
   if (t >= flight.time) return { distance: flight.length, height: 0, speed: flight.arrival };
   switch (flight.kind) {
     case 'roll': {
-      const { part, distance, time } = partWith(flight, (_, end) => t < end);
+      const { part, distance, time } = partWith(flight, 'time', t);
       const rate = Math.sqrt(flight.friction * part.drag);
       const phase = Math.atan(part.speed * Math.sqrt(part.drag / flight.friction));
       const later = phase - rate * (t - time);
@@ -154,7 +154,7 @@ export function timeAtDistance(flight: Flight, distance: number): number {
   if (distance >= flight.length) return flight.time;
   switch (flight.kind) {
     case 'roll': {
-      const found = partWith(flight, (end) => distance < end);
+      const found = partWith(flight, 'length', distance);
       const { speed, drag } = found.part;
       return found.time + timeBetween(speed, speedAfter(speed, distance - found.distance, drag, flight.friction), drag, flight.friction);
     }
@@ -218,18 +218,11 @@ function timeBetween(speed: number, after: number, drag: number, friction: numbe
   return (Math.atan(speed * scale) - Math.atan(after * scale)) / Math.sqrt(friction * drag);
 }
 
-/** The first part whose end (metres and seconds from launch) lies beyond what is sought, and where that part starts. */
-function partWith(roll: Roll, beyond: (distance: number, time: number) => boolean) {
-  let distance = 0;
-  let time = 0;
-  let found = { part: roll.parts[0] as RollPart, distance, time };
-  for (const part of roll.parts) {
-    found = { part, distance, time };
-    distance += part.length;
-    time += part.time;
-    if (beyond(distance, time)) break;
-  }
-  return found;
+/** The part that a time or a length from launch falls into, and where that part starts. */
+function partWith({ parts }: Roll, measure: 'time' | 'length', sought: number) {
+  const first = parts[0] as RollPart;
+  const second = parts[1];
+  return second && sought >= first[measure] ? { part: second, distance: first.length, time: first.time } : { part: first, distance: 0, time: 0 };
 }
 
 // ---------------------------------------------------------------- lofted

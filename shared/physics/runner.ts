@@ -94,6 +94,11 @@ export function speedAt(run: Run, t: number): number {
   return found ? speedIn(found.part, found.t) : 0;
 }
 
+/** No moment of the run is faster, m/s. */
+export function greatestSpeed({ parts }: Run): number {
+  return parts.reduce((most, part) => Math.max(most, part.speed, part.kind === 'accelerate' ? part.towards : 0), 0);
+}
+
 /** Seconds after the start at which the run has covered `distance` metres, clamped to it. */
 export function timeToRun(run: Run, distance: number): number {
   let covered = 0;

@@ -175,32 +175,33 @@ function inked(kind: LineKind, convention: Convention, points: readonly Spot[], 
   const length = lengthOf(points);
   const size = Math.min(headLength[kind], length * 0.6);
   const tip = points[points.length - 1] as Spot;
-  const shaft = sliceOf(points, 0, Math.max(0, length - size * 0.8));
-  const back = sliceOf(points, Math.max(0, length - size), length)[0] as Spot;
-  // Passes and shots are straight: their ends say it all.
-  const d = polyline(kind === 'pass' || kind === 'shot' ? [shaft[0] as Spot, shaft[shaft.length - 1] as Spot] : shaft);
+  const at = walker(points);
+  const back = at(Math.max(0, length - size));
+  const end = Math.max(0, length - size * 0.8);
+  const straight = (): string => polyline([at(0), at(end)]);
+  const bent = (): string => polyline(sliceOf(points, 0, end));
   const passDash = convention === 'solid pass' ? null : '2 1.3';
   const runDash = convention === 'solid pass' ? '1.7 1.2' : null;
   switch (kind) {
     case 'pass':
-      return [path(d, stroked('ball', 0.5, passDash)), closedHead(tip, back, 0.36, 'ball')];
+      return [path(straight(), stroked('ball', 0.5, passDash)), closedHead(tip, back, 0.36, 'ball')];
     case 'lofted':
-      return [path(d, stroked('ball', 0.5, '3.2 1 0.5 1')), closedHead(tip, back, 0.36, 'ball')];
+      return [path(bent(), stroked('ball', 0.5, '3.2 1 0.5 1')), closedHead(tip, back, 0.36, 'ball')];
     case 'shot':
       return [
-        path(d, stroked('ball', 1.5)), path(d, stroked('paper', 0.6)),
+        path(straight(), stroked('ball', 1.5)), path(straight(), stroked('paper', 0.6)),
         closedHead(tip, back, 0.5, 'ball'),
       ];
     case 'dribble':
-      return [path(length < size + 3.5 ? d : wave(points, size), stroked('ball', 0.45)), closedHead(tip, back, 0.4, 'ball')];
+      return [path(length < size + 3.5 ? bent() : wave(points, size), stroked('ball', 0.45)), closedHead(tip, back, 0.4, 'ball')];
     case 'run':
-      return [path(curve?.(size * 0.3) ?? d, stroked('run', 0.4, runDash)), openHead(tip, back, 0.45)];
+      return [path(curve?.(size * 0.3) ?? bent(), stroked('run', 0.4, runDash)), openHead(tip, back, 0.45)];
     case 'press':
-      return [path(curve?.(0.2) ?? d, stroked('run', 0.4, runDash)), bar(tip, back)];
+      return [path(curve?.(0.2) ?? bent(), stroked('run', 0.4, runDash)), bar(tip, back)];
     case 'mark':
-      return [path(curve?.(size) ?? d, stroked('run', 0.4, runDash)), cup(tip, back)];
+      return [path(curve?.(size) ?? bent(), stroked('run', 0.4, runDash)), cup(tip, back)];
     case 'walk':
-      return [path(curve?.(size * 0.3) ?? d, stroked('run', 0.3, '0.4 0.9')), openHead(tip, back, 0.3)];
+      return [path(curve?.(size * 0.3) ?? bent(), stroked('run', 0.3, '0.4 0.9')), openHead(tip, back, 0.3)];
   }
 }
 

@@ -30,13 +30,14 @@ export function walker(points: readonly Spot[]): (length: number) => Spot {
 /** The points between two lengths along them. */
 export function sliceOf(points: readonly Spot[], from: number, to: number): Spot[] {
   const at = walker(points);
-  const inside: Spot[] = [];
+  const slice = [at(from)];
   let along = 0;
   for (let index = 1; index < points.length - 1; index += 1) {
     along += gap(points[index - 1] as Spot, points[index] as Spot);
-    if (along > from + 0.01 && along < to - 0.01) inside.push(points[index] as Spot);
+    if (along > from + 0.01 && along < to - 0.01) slice.push(points[index] as Spot);
   }
-  return [at(from), ...inside, at(to)];
+  slice.push(at(to));
+  return slice;
 }
 
 /** Points along the same line, evenly, no further apart than `step`. */

@@ -17,7 +17,7 @@ export function personTrack(track: Track, end: number, plan: Plan, aside: Spot):
   const moves = track.walk ? [...track.moves, track.walk] : track.moves;
   const begun = moves.filter((move) => move.start < end);
   const samples = begun.flatMap((move) => sampled(move.start, Math.min(move.end, end), (time) => onGround(onTheMove(move, time), time)));
-  return flattened(samples.length > 0 ? samples : [{ time: 0, ...track.home, height: 0 }], plan, (index) => (index === 0 ? aside : { x: 0, y: 0 }));
+  return flattened(samples.length > 0 ? samples : [{ time: 0, ...track.home, height: 0 }], plan, aside);
 }
 
 /**
@@ -40,14 +40,14 @@ export function ballTrack(ball: BallTrack, plan: Plan, ahead: number): number[] 
           return { time, x, y, height };
         });
     const length = stretch.end - stretch.start;
-    for (const sample of own) {
-      const share = length > 0 ? (sample.time - stretch.start) / length : 1;
+    for (const { time, x, y, height } of own) {
+      const share = length > 0 ? (time - stretch.start) / length : 1;
       const reach = ahead / plan.perMetre;
-      samples.push({ ...sample, x: sample.x + (from.x + (to.x - from.x) * share) * reach, y: sample.y + (from.y + (to.y - from.y) * share) * reach });
+      samples.push({ time, x: x + (from.x + (to.x - from.x) * share) * reach, y: y + (from.y + (to.y - from.y) * share) * reach, height });
     }
     aside = to;
   }
-  return flattened(samples.length > 0 ? samples : [onGround({ x: ball.home.x + (0.87 * ahead) / plan.perMetre, y: ball.home.y + (0.5 * ahead) / plan.perMetre }, 0)], plan, () => ({ x: 0, y: 0 }));
+  return flattened(samples.length > 0 ? samples : [onGround({ x: ball.home.x + (0.87 * ahead) / plan.perMetre, y: ball.home.y + (0.5 * ahead) / plan.perMetre }, 0)], plan, { x: 0, y: 0 });
 }
 
 function startAside(stretch: Stretch, next: Stretch | undefined): Spot {
@@ -108,12 +108,13 @@ function sampled(start: number, end: number, sample: (time: number) => Sample): 
   return found;
 }
 
-function flattened(samples: readonly Sample[], plan: Plan, asideAt: (index: number) => Spot): number[] {
+/** `aside` moves the first sample, in millimetres. */
+function flattened(samples: readonly Sample[], plan: Plan, aside: Spot): number[] {
   const track: number[] = [];
   for (const [index, sample] of samples.entries()) {
-    const spot = onSheet(plan, sample);
-    const aside = asideAt(index);
-    track.push(round(sample.time, 1000), round(spot.x + aside.x, 100), round(spot.y + aside.y, 100), round(sample.height, 100));
+    const { x, y } = onSheet(plan, sample);
+    const first = index === 0;
+    track.push(round(sample.time, 1000), round(first ? x + aside.x : x, 100), round(first ? y + aside.y : y, 100), round(sample.height, 100));
   }
   return track;
 }

@@ -3,6 +3,7 @@ import { closestApproach } from '../geometry/closest.ts';
 import { along, distance, type Point } from '../geometry/point.ts';
 import type { ActorId } from '../model/drill.ts';
 import { ballAt } from '../physics/ball.ts';
+import { greatestSpeed } from '../physics/runner.ts';
 import { onTheMove } from './at.ts';
 import type { Move, Pass, Timeline } from './timeline.ts';
 
@@ -40,7 +41,7 @@ export function meetings(timeline: Timeline): Meeting[] {
       const pair = [earlier.actor, later.actor].sort().join(' & ');
       if (found.has(pair)) continue;
       const close = firstClose(
-        { start: later.move.start, end: Math.min(earlier.move.end, later.move.end), reach: armsReach, closing, known: [earlier.move.path.to, later.move.path.to] },
+        { start: later.move.start, end: Math.min(earlier.move.end, later.move.end), reach: armsReach, closing, fastest: earlier.fastest + later.fastest, known: [earlier.move.path.to, later.move.path.to] },
         (time) => onTheMove(earlier.move, time),
         (time) => onTheMove(later.move, time),
       );
@@ -69,10 +70,11 @@ export function crossings(timeline: Timeline): Crossing[] {
     for (; next < runs.length && runs[next]!.move.start < pass.arrival; next += 1) under.push(runs[next]!);
     under = under.filter((each) => each.move.end > pass.start);
     const box = boxAround([pass.fromAt, pass.toAt]);
-    const found = under.flatMap(({ move, actor, box: around }) => {
+    const ballSpeed = pass.flight.kind === 'roll' ? pass.flight.launch : Infinity;
+    const found = under.flatMap(({ move, actor, box: around, fastest }) => {
       if (actor === pass.from || actor === pass.to || !boxesTouch(box, around, ballGap)) return [];
       const close = firstClose(
-        { start: Math.max(pass.start, move.start), end: Math.min(pass.arrival, move.end), reach: ballGap, closing: 0, known: [pass.fromAt, pass.toAt] },
+        { start: Math.max(pass.start, move.start), end: Math.min(pass.arrival, move.end), reach: ballGap, closing: 0, fastest: ballSpeed + fastest, known: [pass.fromAt, pass.toAt] },
         (time) => ballOnTheWay(pass, time),
         (time) => onTheMove(move, time),
       );
@@ -100,7 +102,7 @@ export function ballMeetings(timeline: Timeline): BallMeeting[] {
       if (!boxesTouch(boxAround([pass.fromAt, pass.toAt]), boxAround([other.fromAt, other.toAt]), ballGap)) return [];
       const height = (each: Pass, time: number): number => ballAt(each.flight, time - each.start).height;
       const close = firstClose(
-        { start: other.start, end: Math.min(pass.arrival, other.arrival), reach: ballGap, closing: 0, known: [pass.fromAt, pass.toAt, other.fromAt, other.toAt] },
+        { start: other.start, end: Math.min(pass.arrival, other.arrival), reach: ballGap, closing: 0, fastest: Infinity, known: [pass.fromAt, pass.toAt, other.fromAt, other.toAt] },
         (time) => overGround(pass, time),
         (time) => (Math.abs(height(pass, time) - height(other, time)) < ballGap ? overGround(other, time) : farAway),
       );
@@ -120,16 +122,27 @@ function overGround(pass: Pass, time: number): Point {
   return along(pass.fromAt, pass.toAt, pass.flight.length > 0 ? ballAt(pass.flight, time - pass.start).distance / pass.flight.length : 1);
 }
 
-/** The first approach within reach, at least at a closing speed and away from the known places, between two times. */
+/**
+ * The first approach within reach, at least at a closing speed and away from the known places, between two times. They never
+ * near each other faster than `fastest`, so from any moment they can be followed that far without looking; Infinity for a ball
+ * that comes down from overhead.
+ */
 function firstClose(
-  within: { readonly start: number; readonly end: number; readonly reach: number; readonly closing: number; readonly known: readonly Point[] },
+  within: { readonly start: number; readonly end: number; readonly reach: number; readonly closing: number; readonly fastest: number; readonly known: readonly Point[] },
   a: (time: number) => Point,
   b: (time: number) => Point,
 ): { readonly at: Point; readonly time: number } | null {
-  let time = within.start;
-  let [a0, b0] = [a(time), b(time)];
-  while (time < within.end) {
+  let [seen, a0, b0] = [within.start, a(within.start), b(within.start)];
+  for (let time = within.start; time < within.end;) {
     const next = Math.min(within.end, time + look);
+    if (distance(a0, b0) - within.reach > within.fastest * (next - seen)) {
+      time = next;
+      continue;
+    }
+    if (seen < time) {
+      [seen, a0, b0] = [time, a(time), b(time)];
+      continue;
+    }
     const [a1, b1] = [a(next), b(next)];
     const nearest = closestApproach(a0, a1, b0, b1);
     if (nearest.distance < within.reach) {
@@ -137,7 +150,7 @@ function firstClose(
       const at = along(b0, b1, nearest.fraction);
       if (speed >= within.closing && within.known.every((end) => distance(end, at) > ends)) return { at, time: time + (next - time) * nearest.fraction };
     }
-    [time, a0, b0] = [next, a1, b1];
+    [seen, time, a0, b0] = [next, next, a1, b1];
   }
   return null;
 }
@@ -147,12 +160,13 @@ interface Going {
   readonly move: Move;
   readonly actor: ActorId;
   readonly box: Box;
+  readonly fastest: number;
 }
 
 /** All movements in order of start; of two that start together, the one written first. */
 function goings(timeline: Timeline): Going[] {
   return timeline.tracks
-    .flatMap((track) => track.moves.filter((move) => move.end > move.start).map((move) => ({ move, actor: track.actor, box: boxOf(move) })))
+    .flatMap((track) => track.moves.filter((move) => move.end > move.start).map((move) => ({ move, actor: track.actor, box: boxOf(move), fastest: greatestSpeed(move.run) })))
     .sort((a, b) => a.move.start - b.move.start || a.move.action.span.from - b.move.action.span.from);
 }
 
