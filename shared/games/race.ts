@@ -9,9 +9,8 @@
  */
 import { closestOnSegment } from '../geometry/closest.ts';
 import { along, distance, type Point } from '../geometry/point.ts';
-import { ballAt, heightAt, timeAtDistance, type Flight } from '../physics/ball.ts';
+import { ballAt, timeAtDistance, timesBelow, type Flight } from '../physics/ball.ts';
 import { constants } from '../physics/constants.ts';
-import { root } from '../physics/root.ts';
 import type { Ability } from '../physics/runner.ts';
 
 /** A ball on its straight way. */
@@ -61,14 +60,11 @@ export interface Way {
 const exact = 0.01;
 /** Metres of the ball's way that are not divided any further. */
 const finest = 1e-3;
-/** Until the heights of a lofted ball are known to a hundredth of a millisecond. */
-const halvings = 20;
-
 /** `effort`: how everyone runs for it. */
 export function wayOf(ball: Struck, effort: Effort): Way {
   const way = { ball, effort, receiver: ball.receiver && seen(ball, ball.receiver), low: [] };
-  const low = lowStretches(ball.flight).map((ends) => {
-    const [from, to] = [endAt(way, ends[0]), endAt(way, ends[1])];
+  const low = timesBelow(ball.flight, constants.reachHeight.value).map((times) => {
+    const [from, to] = [endAt(way, ballAt(ball.flight, times[0]).distance), endAt(way, ballAt(ball.flight, times[1]).distance)];
     return stretch(from, to, [from, to]);
   });
   return { ...way, low };
@@ -192,17 +188,6 @@ function pushHalves(open: Stretch[], way: Way, each: Stretch, side: Seen): void 
 
 function pointOn({ flight, from, to }: Struck, s: number): Point {
   return flight.length > 0 ? along(from, to, s / flight.length) : from;
-}
-
-/** The parts of the way, in metres along it, where the ball can be reached: under 2.2 m of height. */
-function lowStretches(flight: Flight): (readonly [number, number])[] {
-  const reachable = constants.reachHeight.value;
-  if (flight.kind === 'roll' || flight.height <= reachable) return [[0, flight.length]];
-  const over = (t: number): number => heightAt(flight, t) - reachable;
-  const top = Math.log1p((flight.drag * flight.launch * Math.sin(flight.angle)) / constants.gravity.value) / flight.drag;
-  const rises = ballAt(flight, root(over, 0, top, halvings)).distance;
-  const falls = ballAt(flight, root((t) => -over(t), top, flight.time, halvings)).distance;
-  return [[0, rises], [falls, flight.length]];
 }
 
 // ---------------------------------------------------------------- the player, seen from the ball's way

@@ -148,6 +148,15 @@ export function heightAt(flight: Flight, t: number): number {
   return flight.kind === 'roll' || t <= 0 || t >= flight.time ? 0 : heightIn(flight, t);
 }
 
+/** From when to when the ball is no higher than `height` metres: seconds after launch, to a hundredth of a millisecond. */
+export function timesBelow(flight: Flight, height: number): readonly (readonly [number, number])[] {
+  if (flight.kind === 'roll' || flight.height <= height) return [[0, flight.time]];
+  const over = (t: number): number => heightAt(flight, t) - height;
+  const top = Math.log1p((flight.drag * flight.launch * Math.sin(flight.angle)) / constants.gravity.value) / flight.drag;
+  const halvings = 20;
+  return [[0, root(over, 0, top, halvings)], [root((t) => -over(t), top, flight.time, halvings), flight.time]];
+}
+
 /** Seconds after launch at which the ball is `distance` metres along its way, clamped to it. */
 export function timeAtDistance(flight: Flight, distance: number): number {
   if (distance <= 0) return 0;

@@ -2,7 +2,7 @@
 import { closestApproach } from '../geometry/closest.ts';
 import { along, distance, type Point } from '../geometry/point.ts';
 import type { ActorId } from '../model/drill.ts';
-import { ballAt } from '../physics/ball.ts';
+import { ballAt, timesBelow } from '../physics/ball.ts';
 import { greatestSpeed } from '../physics/runner.ts';
 import { onTheMove } from './at.ts';
 import type { Move, Pass, Timeline } from './timeline.ts';
@@ -16,7 +16,7 @@ const ends = 1.3;
 const closing = 2;
 /** A ball higher than this goes over everybody: metres. */
 const overhead = 2;
-/** Where a ball over everybody's head is taken to be: metres. */
+/** Where a ball at another height is taken to be: metres. */
 const farAway: Point = { x: 1e6, y: 1e6 };
 /** Seconds between two looks; between them both are taken to move straight. */
 const look = 0.1;
@@ -70,15 +70,17 @@ export function crossings(timeline: Timeline): Crossing[] {
     for (; next < runs.length && runs[next]!.move.start < pass.arrival; next += 1) under.push(runs[next]!);
     under = under.filter((each) => each.move.end > pass.start);
     const box = boxAround([pass.fromAt, pass.toAt]);
-    const ballSpeed = pass.flight.kind === 'roll' ? pass.flight.launch : Infinity;
+    const low = timesBelow(pass.flight, overhead);
     const found = under.flatMap(({ move, actor, box: around, fastest }) => {
       if (actor === pass.from || actor === pass.to || !boxesTouch(box, around, ballGap)) return [];
-      const close = firstClose(
-        { start: Math.max(pass.start, move.start), end: Math.min(pass.arrival, move.end), reach: ballGap, closing: 0, fastest: ballSpeed + fastest, known: [pass.fromAt, pass.toAt] },
-        (time) => ballOnTheWay(pass, time),
-        (time) => onTheMove(move, time),
-      );
-      return close ? [{ pass, move, actor, ...close }] : [];
+      return low.flatMap(([from, to]) => {
+        const close = firstClose(
+          { start: Math.max(pass.start + from, move.start), end: Math.min(pass.start + to, move.end), reach: ballGap, closing: 0, fastest: pass.flight.launch + fastest, known: [pass.fromAt, pass.toAt] },
+          (time) => overGround(pass, time),
+          (time) => onTheMove(move, time),
+        );
+        return close ? [{ pass, move, actor, ...close }] : [];
+      });
     });
     return found.sort((a, b) => a.time - b.time).slice(0, 1);
   });
@@ -112,11 +114,6 @@ export function ballMeetings(timeline: Timeline): BallMeeting[] {
   });
 }
 
-/** On the ground, or far away when it is over everybody's head. */
-function ballOnTheWay(pass: Pass, time: number): Point {
-  return ballAt(pass.flight, time - pass.start).height > overhead ? farAway : overGround(pass, time);
-}
-
 /** Whatever its height. */
 function overGround(pass: Pass, time: number): Point {
   return along(pass.fromAt, pass.toAt, pass.flight.length > 0 ? ballAt(pass.flight, time - pass.start).distance / pass.flight.length : 1);
@@ -124,8 +121,8 @@ function overGround(pass: Pass, time: number): Point {
 
 /**
  * The first approach within reach, at least at a closing speed and away from the known places, between two times. They never
- * near each other faster than `fastest`, so from any moment they can be followed that far without looking; Infinity for a ball
- * that comes down from overhead.
+ * near each other faster than `fastest`, so from any moment they can be followed that far without looking; Infinity for balls
+ * of which one comes down to the height of the other.
  */
 function firstClose(
   within: { readonly start: number; readonly end: number; readonly reach: number; readonly closing: number; readonly fastest: number; readonly known: readonly Point[] },
