@@ -13,6 +13,7 @@ for (const [name, text] of [['a game', game()], ['a crowd', crowd(0)]] as const)
   const picture = pictureOf(text);
   console.log(`${name}: ${picture.scene.marks.length} marks and ${picture.scene.movers.length} movers`);
   await pitch.tell({ kind: 'picture', picture });
+  await timesOf(pitch, 60);
   report('  a new time, all movers moving', await timesOf(pitch, 120), budget.time);
 }
 report('  Chromium alone moving 23 circles', await alone(23), budget.time);
