@@ -1,6 +1,6 @@
 /** What the page of a part says: the drawing, how it starts, the play, the rules, what to coach, what to change, what to carry out. */
-import { analyseDrill, type DrillAnalysis } from '../analyse.ts';
-import type { ChangedDrill, Drill } from '../model/drill.ts';
+import type { DrillAnalysis } from '../analyse.ts';
+import type { Drill } from '../model/drill.ts';
 import type { Convention } from '../scene/lines.ts';
 import { notesOf, type Note } from '../scene/notes.ts';
 import type { Theme } from '../scene/palette.ts';
@@ -11,6 +11,7 @@ import type { Group, SetUp, Tape } from '../session/analysis.ts';
 import { tapesOf } from '../session/tapes.ts';
 import { kitText, minutes as duration } from '../session/words.ts';
 import { bullets, minor, prose, section, titled, type Block, type Figure, type Heading, type Item, type Table } from './blocks.ts';
+import { changes } from './changes.ts';
 import { columnWidth } from './style.ts';
 import { areaWords, counted, tally } from './words.ts';
 
@@ -146,9 +147,9 @@ function boutWords({ count, length, rest }: NonNullable<Drill['bouts']>): string
   return `${counted(count, 'bout')} of ${duration(length)}${rest > 0 ? `, ${duration(rest)} rest between them` : ''}: ${duration(count * length + Math.max(0, count - 1) * rest)} in all.`;
 }
 
-/** Roles and measures at the beginning of a sentence; names stay as they are written. */
+/** Roles at the beginning of a sentence; names stay as they are written. */
 function capital(words: string): string {
-  return words.replace(/^(?:attackers|defenders|floaters|area|players|space|one|a|touches|metres|bouts)\b/, (word) => `${word[0]?.toUpperCase()}${word.slice(1)}`);
+  return words.replace(/^(?:attackers|defenders|floaters)\b/, (word) => `${word[0]?.toUpperCase()}${word.slice(1)}`);
 }
 
 const corners = ['technical', 'psychological', 'physical', 'social'] as const;
@@ -159,46 +160,6 @@ function coaching({ points }: Drill): Block[] {
     return texts.length === 0 ? [] : [minor(`${corner[0]?.toUpperCase()}${corner.slice(1)}`), ...bullets(texts)];
   });
   return titled('Coaching points', found);
-}
-
-// ---------------------------------------------------------------- changes
-
-function changes(analysis: DrillAnalysis): Block[] {
-  const of = (kind: ChangedDrill['kind']) => analysis.drill.changes.filter((change) => change.kind === kind).flatMap((change): Block[] => [
-    minor(`${change.name} (${change.lever})`), ...bullets(differences(analysis, analyseDrill(change.drill))),
-  ]);
-  return [...titled('Make it harder', of('progress')), ...titled('Make it easier', of('regress'))];
-}
-
-/** What is not the same, old and new. */
-function differences(before: DrillAnalysis, after: DrillAnalysis): string[] {
-  const rows = [measured(before), measured(after)] as const;
-  const numbers = rows[0].flatMap(([what, old], index) => {
-    const now = rows[1][index]?.[1] ?? '–';
-    return old === now ? [] : [`${what} from ${old} to ${now}`];
-  });
-  const [old, now] = [before, after].map((each) => [...entries(notesOf(each, null), 'rotation'), ...rules(each)]) as [string[], string[]];
-  const moved = after.drill.stations.flatMap(({ name, at }) => {
-    const was = before.drill.stations.find((station) => station.name === name);
-    const far = was ? Math.hypot(was.at.x - at.x, was.at.y - at.y) : 0;
-    return far >= 0.05 ? [`${name} stands ${lengthWords(far, measureOf(after.drill))} ${measureOf(after.drill).name} from where it was`] : [];
-  });
-  const found = [...now.filter((words) => !old.includes(words)), ...old.filter((words) => !now.includes(words)).map((words) => `No longer: ${words}`), ...moved, ...(numbers.length > 0 ? [capital(numbers.join('; '))] : [])];
-  return found.length > 0 ? found : ['The numbers stay as they are.'];
-}
-
-function measured({ drill, measures }: DrillAnalysis): (readonly [string, string])[] {
-  const perMinute = measures.perMinute;
-  return [
-    ['area', areaWords(drill) ?? '–'],
-    ['players', `${measures.players}`],
-    ['space a player', measures.spacePerPlayer ? `${Math.round(measures.spacePerPlayer.outfield)} m²` : '–'],
-    ['one repetition', `${measures.duration.toFixed(1)} s`],
-    ['a start every', measures.interval ? `${measures.interval.seconds.toFixed(1)} s` : '–'],
-    ['touches a minute each', perMinute ? perMinute.touches.toFixed(1) : '–'],
-    ['metres a minute each', perMinute ? `${Math.round(perMinute.metres)}` : '–'],
-    ['bouts', drill.bouts ? boutWords(drill.bouts).replace(/\.$/, '') : '–'],
-  ];
 }
 
 // ---------------------------------------------------------------- kit and setting out
