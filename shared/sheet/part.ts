@@ -74,7 +74,7 @@ export function partPage(analysis: DrillAnalysis, laid: Laid | null, title: Head
       ...changes(analysis),
       ...setting(analysis, laid),
       ...(options.room.small ? titled('Key', keyFigure(analysis, main.scene, options)) : []),
-      ...smaller.flatMap(({ phase, drawn }) => [section(`Phase: ${phase ?? ''}`), drawn.figure, ...beats(drawn)]),
+      ...smaller.flatMap(({ phase, drawn }) => [section(`Phase: ${phase ?? ''}${scaleUnless(main, drawn)}`), drawn.figure, ...beats(drawn)]),
     ],
   };
 }
@@ -94,6 +94,11 @@ function drawing(analysis: DrillAnalysis, phase: string | null, room: PartOption
     content: { kind: 'scene', scene, enlarged: times, picture },
   };
   return { scene, figure, picture };
+}
+
+/** The title block has the scale of the first drawing. */
+function scaleUnless(main: Drawing, { scene: { plan: { scale } } }: Drawing): string {
+  return scale === main.scene.plan.scale ? '' : `, drawn 1:${scale}`;
 }
 
 function keyFigure(analysis: DrillAnalysis, { plan: { scale } }: Scene, options: PartOptions): Figure[] {

@@ -160,7 +160,7 @@ function paged(leaves: readonly Leaf[], options: SheetOptions): (Draft & { reado
     const pages = perPage === 1 && own[0] ? flow(own[0], measure) : flowHalves(own, measure);
     const fields = group.length === 1 && group[0] ? leafFields(group[0]) : [{ title: 'PARTS', value: group.map(({ page }) => page.title.text).join(' / ') }];
     return pages.map((page, index) => ({
-      page, fields,
+      page, fields: index === 0 ? fields : fields.filter(({ title }) => title !== scaleField),
       opens: index === 0 ? group.map(({ page: { title } }) => `${title.number === null ? '' : `${title.number} `}${title.text}`).join(' / ') : null,
       indices: index === 0 ? group.map((leaf) => leaf.index) : [],
     }));
@@ -181,11 +181,14 @@ function goesOn({ number, text }: Heading): Block[] {
 
 // ---------------------------------------------------------------- title block
 
+/** Of the first drawing, and so on its page only. */
+const scaleField = 'SCALE';
+
 function leafFields({ page, analysis: { drill, measures } }: Leaf): Page['block'] {
   return [
     { title: 'PART', value: `${page.title.number === null ? '' : `${page.title.number} `}${page.title.text}` },
     { title: 'AGE', value: drill.ageLabel ?? 'adult' }, { title: 'PLAYERS', value: `${measures.players}` },
-    { title: 'AREA', value: areaWords(drill) ?? '–' }, { title: 'SCALE', value: `1:${page.scale}` },
+    { title: 'AREA', value: areaWords(drill) ?? '–' }, { title: scaleField, value: `1:${page.scale}` },
   ];
 }
 
