@@ -72,3 +72,8 @@ test('a mirrored sequence does not tell the faults of its original again', () =>
 `);
   expect(problems.map((problem) => problem.code)).toEqual(['pass-length']);
 });
+
+test('a game with another number of players is told to change its teams: it has no stations', () => {
+  const { problems } = analyse('drill "Five" {\n  age U12\n  players 4\n  area 20 x 20\n  team Red of 5\n  place 5 Red in area\n}\n');
+  expect(problems.map(({ code, help }) => [code, help])).toContainEqual(['player-count', 'Correct the number, or make a team larger or smaller (team Red of 4).']);
+});

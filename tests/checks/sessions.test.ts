@@ -112,3 +112,18 @@ test('a program mends nothing of a session by itself: how, is a choice', () => {
   const fixed = fixAll(plain, (text) => withSureFixes(analyse(text, folder(others)), folder(others)));
   expect(fixed.text).toBe(plain);
 });
+
+// Common practice, no source: one group cannot become fewer, and who rests can play.
+test.each<[lines: string, code: string, help: string]>([
+  ['players 6\nsafety "goals"\npart "P" 9 min of "Game" resting 1', 'too-few-players', 'Let nobody rest: leave out `resting`.'],
+  ['players 13\nsafety "goals"\npart "P" 9 min groups 2 of "Game" resting 3', 'too-few-players', 'Let fewer rest: `resting 1`.'],
+  ['players 5\nsafety "goals"\npart "P" 9 min of "Game"', 'too-few-players', 'Take a drill for fewer players, or write a version of it for fewer (`regress people`) and play that (`with`).'],
+  ['players 8\npart "P" 9 min groups 2 of "Fewer"', 'too-few-players', 'Play it `with "Three"`, or make fewer groups.'],
+  ['kit 1 pole\npart "P" 9 min of "Wall"', 'kit-short', 'Bring more, or use fewer.'],
+  ['kit 9 discs\npart "P" 9 min groups 2 of "Wall" at (0, 0), (30, 0)', 'kit-short', 'Make fewer groups, put groups side by side so that they share markers, or bring more.'],
+  ['safety "goals"\nkit 18 discs, 4 goals, 5 bibs red, 6 bibs blue\npart "P" 9 min groups 2 of "Game"', 'kit-short', 'Make fewer groups, or bring more.'],
+])('%s is helped', (lines, code, help) => {
+  const fewer = 'drill "Fewer" {\nage U12\narea 10 x 10\nplayers 5\nteam Red of 5\nplace 5 Red in area\nregress people "Three" {\nplayers 3\nteam Red of 3\nplace 3 Red in area\n}\n}\n';
+  const { problems } = analyse(`${wall}${game}${fewer}session "S" {\n${lines}\n}\n`);
+  expect(problems.find((problem) => problem.code === code)?.help).toBe(help);
+});
