@@ -40,7 +40,7 @@ export const sheet = command({
     const named = list && session ? namesOf(list.text, session.register) : { names: [], faults: [] };
     const theme = options.theme ?? (kind === '.pdf' ? 'print' : 'light');
     const make = (measure?: Measure): Sheet => sheetOf(analysis, session, basename(source.name, '.drill'), {
-      theme, convention: 'solid pass', perPage: options['per-page'] === '2' ? 2 : 1, names: named.names, ...(measure ? { measure } : {}),
+      theme, convention: 'solid pass', perPage: options['per-page'] === '2' ? 2 : 1, names: named.names, problems: analysis.problems, ...(measure ? { measure } : {}),
     });
     const made = kind === '.pdf' ? await pdfOf(make, options.font, io.cwd) : { bytes: sheetHtml(make()), missing: null };
     writeWhole(resolve(io.cwd, out), made.bytes, out);

@@ -65,7 +65,7 @@ function tooFew(slot: PartSlot): Problem[] {
   const written = part.sizes?.reduce((sum, size) => sum + size, 0) ?? 0;
   const who = there === 0 ? 'nobody is there' : there === 1 ? '1 is there' : `${there} are there`;
   if (written > there) {
-    return [problem(check, part.nameSpan, `Groups of ${list(part.sizes!.map(String))} need ${people(written)}, and ${who}.`, { help: 'Make the groups smaller, or leave their sizes to be worked out (groups 2).' })];
+    return [problem(check, part.nameSpan, `Groups of ${list(part.sizes!.map(String))} need ${people(written)}, and ${who} for "${part.name}".`, { help: 'Make the groups smaller, or leave their sizes to be worked out (groups 2).' })];
   }
   const least = drill ? needOf(drill).least : 0;
   const short = groups.find(({ members }) => members.length < least);

@@ -3,6 +3,7 @@ import type { DrillAnalysis } from '../analyse.ts';
 import type { Problem } from '../problem.ts';
 import { cut, textWidth, wrap } from '../font/text.ts';
 import type { PhaseAnalysis } from '../games/phases.ts';
+import { itemText } from '../measure/kit.ts';
 import type { Drill, Zone } from '../model/drill.ts';
 import { controlInk, type Ground, hatchOf } from './control.ts';
 import { ballShapes, furnitureNames, furnitureSymbol } from './furniture.ts';
@@ -324,7 +325,7 @@ export function titlePanel({ drill, measures }: DrillAnalysis, scale: number, co
   const name = wrap(drill.name === '' ? 'Drill' : drill.name, inner, 4.4, 'bold', 2);
   const change = under.flatMap((words) => wrap(words, inner, 3.1, 'bold', 2));
   const theme = wrap(drill.theme ?? '', inner, 2.7, 'medium', 2);
-  const kit = wrap(measures.kit.map(({ what, count }) => `${count} ${count === 1 ? what.replace(/s$/, '') : what}`).join(', ') || '–', inner, 2.5, 'medium', 2);
+  const kit = wrap(measures.kit.map(itemText).join(', ') || '–', inner, 2.5, 'medium', 2);
   const area = drill.area ? `${lengthWords(drill.area.width, measure)} × ${lengthWords(drill.area.length, measure)} ${measure.name}` : '–';
   const cells = [
     ['AGE', drill.ageLabel ?? 'adult'], ['PLAYERS', `${measures.players}`], ['AREA', area], ['SCALE', `1:${scale}`],

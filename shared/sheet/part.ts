@@ -1,6 +1,8 @@
 /** What the page of a part says: the drawing, how it starts, the play, the rules, what to coach, what to change, what to carry out. */
 import type { DrillAnalysis } from '../analyse.ts';
+import { itemText } from '../measure/kit.ts';
 import type { Drill } from '../model/drill.ts';
+import type { Problem } from '../problem.ts';
 import type { Convention } from '../scene/lines.ts';
 import { notesOf, type Note } from '../scene/notes.ts';
 import type { Theme } from '../scene/palette.ts';
@@ -13,7 +15,7 @@ import { kitText, minutes as duration } from '../session/words.ts';
 import { bullets, minor, prose, section, titled, type Block, type Figure, type Heading, type Item, type Table } from './blocks.ts';
 import { changes } from './changes.ts';
 import { columnWidth } from './style.ts';
-import { areaWords, counted, tally } from './words.ts';
+import { areaWords, counted, tally, toMend } from './words.ts';
 
 export interface PartPage {
   readonly title: Heading;
@@ -38,6 +40,8 @@ export interface PartOptions {
   readonly room: { readonly width: number; readonly height: number; readonly small: boolean };
   /** The number of the part's first picture among those of the sheet. */
   readonly firstPicture: number;
+  /** Of the file. */
+  readonly problems: readonly Problem[];
 }
 
 /** For the phases behind the first: a column wide, millimetres. */
@@ -62,6 +66,7 @@ export function partPage(analysis: DrillAnalysis, laid: Laid | null, title: Head
     scale: main.scene.plan.scale,
     pictures: [main.scene, ...smaller.map(({ drawn }) => drawn.scene)],
     blocks: [
+      ...toMend(drill.span, options.problems, drill.changes.map(({ span }) => span)),
       ...titled('How it starts', bullets(startWords(drill))),
       ...titled(shown === null || shown === undefined ? 'Play' : `Phase: ${shown}`, beats(main)),
       ...titled('Rotation', bullets(entries(notes, 'rotation'))),
@@ -172,7 +177,7 @@ function coaching({ points }: Drill): Block[] {
 /** Of a drill by itself, or of all groups of a part; the distances are those of one group. */
 function setting({ drill, measures }: DrillAnalysis, laid: Laid | null): Block[] {
   const setUp = laid?.setUp ?? null;
-  const kit = setUp === null ? measures.kit.map(({ what, count }) => `${count} ${count === 1 ? what.replace(/s\b/, '') : what}`) : [
+  const kit = setUp === null ? measures.kit.map(itemText) : [
     ...(setUp.things.length > 0 ? [tally(setUp.things)] : []),
     ...(setUp.balls > 0 ? [kitText('ball', setUp.balls)] : []),
     ...setUp.bibs.map(({ colour, count }) => kitText('bib', count, colour)),

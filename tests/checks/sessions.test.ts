@@ -31,7 +31,7 @@ test.each<[lines: string, code: string, message: string]>([
   ['players 8\npart ⟦"P"⟧ 9 min groups 5, 3 of "Wall"', 'left-out', '1 player of 8 has nothing to do in "P": a group of `Wall` takes 4.'],
   ['players 5\nsafety "goals"\npart ⟦"P"⟧ 9 min of "Game"', 'too-few-players', '`Game` needs 6 players, and 5 are there for "P".'],
   ['players 7\nsafety "goals"\nwithout 1 "sore knee" for "P"\npart ⟦"P"⟧ 9 min of "Game" resting 1', 'too-few-players', '`Game` needs 6 players, and 6 are there for "P", of whom 1 rests.'],
-  ['players 5\npart ⟦"P"⟧ 9 min groups 3, 3 of "Wall"', 'too-few-players', 'Groups of 3 and 3 need 6 players, and 5 are there.'],
+  ['players 5\npart ⟦"P"⟧ 9 min groups 3, 3 of "Wall"', 'too-few-players', 'Groups of 3 and 3 need 6 players, and 5 are there for "P".'],
   ['players ⟦3⟧\nwithout 2 "ill"\njoins 2 for "P"\npart "P" 9 min', 'too-few-players', '3 players come, but 4 join later or cannot take part.'],
   ['kit 4 ⟦discs⟧, 1 cone\npart "P" 9 min of "Wall"', 'kit-short', '"P" needs 6 discs and the kit has 4, and 1 cone to spare in their place: 1 short.'],
   ['safety "goals"\nkit 9 discs, 2 goals, 3 bibs red, 2 ⟦bibs⟧ blue\npart "P" 9 min of "Game"', 'kit-short', '"P" needs 3 blue bibs and the kit has 2: 1 short.'],

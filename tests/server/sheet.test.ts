@@ -222,7 +222,7 @@ describe('other scripts', () => {
   });
   test('that no font has are said, and the rest is printed', async () => {
     const none = fontsFor([], '.', () => []);
-    const sheet = drillSheet(analyse(sound.replace('"Two"', '"Two 王 ab"')).drills, 'x', { theme: 'print', convention: 'solid pass', perPage: 1, names: [], measure: measureWith(none) });
+    const sheet = drillSheet(analyse(sound.replace('"Two"', '"Two 王 ab"')).drills, 'x', { theme: 'print', convention: 'solid pass', perPage: 1, names: [], problems: [], measure: measureWith(none) });
     const path = join(folder({}), 'a.pdf');
     writeFileSync(path, await toPdf(sheet, none));
     expect(missingWords(none)).toBe('No font here has 王: each is a ? on the sheet. Give a font that has it: --font FILE');

@@ -10,7 +10,7 @@ import { workspaceOf } from '../../server/workspace.ts';
 
 const path = new URL('../../shared/examples/tuesday-evening.drill', import.meta.url).pathname;
 const session = analyse(readFileSync(path, 'utf8'), workspaceOf(path)).sessions[0] as SessionAnalysis;
-const laid = (perPage: 1 | 2): Sheet => sessionSheet(session, { theme: 'print', convention: 'solid pass', perPage, names: [] });
+const laid = (perPage: 1 | 2): Sheet => sessionSheet(session, { theme: 'print', convention: 'solid pass', perPage, names: [], problems: [] });
 
 function blocksOf<K extends 'figure' | 'table'>(sheet: Sheet, kind: K) {
   return sheet.pages.flatMap(({ number, bands }) => bands.flatMap(({ columns }) => columns.flat().flatMap(({ piece }) => (piece.kind === kind ? [{ number, block: piece.block as K extends 'figure' ? Figure : Table }] : []))));
