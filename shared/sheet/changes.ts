@@ -21,10 +21,10 @@ const setOutOrSaid: ReadonlySet<Fact['about']['kind']> = new Set([
 
 function differences(before: DrillAnalysis, after: DrillAnalysis): string[] {
   const facts = compare(byItself(before), byItself(after)).subjects.flatMap((subject) => subject.facts);
-  const wider = facts.some(({ about }) => about.kind === 'area');
+  // On another area or with other numbers everyone spreads out anew, and the team has told who is gone.
+  const spread = facts.some(({ about }) => about.kind === 'area' || about.kind === 'team');
   const told = facts.filter(({ about, grade, kind }) => setOutOrSaid.has(about.kind) && (grade === 'matters' || kind !== 'changed')
-    // On another area everyone spreads out anew.
-    && !(wider && kind === 'moved' && (about.kind === 'player' || about.kind === 'balls')));
+    && !(spread && kind !== 'changed' && (about.kind === 'player' || about.kind === 'balls')));
   const found = [...told.map(({ sentence }) => sentence), ...replayed(before, after), ...numbers(before, after)];
   return found.length > 0 ? found : ['Nothing else to set out, and the same numbers.'];
 }

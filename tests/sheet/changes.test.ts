@@ -47,6 +47,9 @@ describe('what a progression changes', () => {
     const shows = triangle.replace('A passes to B while A follows', 'A waits 2 s while B shows to 2 below B\n    A passes to B while A follows');
     expect(told(shows, 'progress space "Deeper" { station B at (3, 15) }').filter((line) => line.startsWith('Now'))).toEqual([]);
   });
+  it('tells of a smaller team once, not of everyone in it', () => {
+    expect(told(game, 'regress people "One" { team Red of 1 }').filter((line) => line.includes('Red') && !line.includes('passes'))).toEqual(['Red: players 1, was 2.']);
+  });
   it('does not list everyone who only spreads out on another area', () => {
     const lines = told(game, 'progress space "Tighter" { area 16 x 16 }');
     expect(lines).toContain('The area is 16 x 16 m, was 20 x 20 m.');
