@@ -259,6 +259,11 @@ describe('what it says', () => {
     const told = await halfturn(folder({ 'a.drill': misspelt }), ['sheet', 'a.drill', '-o', 'a.pdf']);
     expect(told).toEqual({ status: 1, out: '', err: 'halfturn: a.pdf is written, with 1 error in it; halfturn check a.drill shows more.\n' });
   });
+  test('says that a file it plays from has errors: nobody sees them in this one', async () => {
+    const cwd = folder({ 'far.drill': sound.replace('ball at', 'ball at Nowhere\n  ball at'), 'a.drill': 'import "far.drill"\nsession "S" {\n  part "Far" 10 min of "Two"\n}\n' });
+    const told = await halfturn(cwd, ['sheet', 'a.drill', '-o', 'a.html']);
+    expect(told).toEqual({ status: 1, out: '', err: 'halfturn: a.html plays from far.drill, which has 1 error; halfturn check far.drill shows it.\n' });
+  });
   test('as a process of its own', () => {
     expect(inProcess(folder({ 'a.drill': sound }), ['sheet', 'a.drill', '-o', 'a.pdf'])).toEqual({ status: 0, out: '', err: '' });
   });
