@@ -25,7 +25,7 @@ function judged(lines: string) {
 
 test.each<[lines: string, code: string, message: string]>([
   ['length ⟦30 min⟧\npart "P" 20 min\npause 15 min', 'time-mismatch', 'Parts and pauses take 35 min; that is 5 min more than the 30 min of the session.'],
-  ['length ⟦30 min⟧\npart "P" 20 min\npause 90 s', 'time-mismatch', 'Parts and pauses take 1290 s; that is 510 s less than the 30 min of the session.'],
+  ['length ⟦30 min⟧\npart "P" 20 min\npause 90 s', 'time-mismatch', 'Parts and pauses take 21 min 30 s; that is 8 min 30 s less than the 30 min of the session.'],
   ['players 7\nsafety "goals"\npart ⟦"P"⟧ 9 min of "Game"', 'left-out', '1 player of 7 has nothing to do in "P": a group of `Game` takes 6.'],
   ['players 20\nsafety "goals"\npart ⟦"P"⟧ 9 min groups 2 of "Game" resting 3', 'left-out', '5 players of 20 have nothing to do in "P": a group of `Game` takes 6.'],
   ['players 8\npart ⟦"P"⟧ 9 min groups 5, 3 of "Wall"', 'left-out', '1 player of 8 has nothing to do in "P": a group of `Wall` takes 4.'],
