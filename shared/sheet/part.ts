@@ -1,6 +1,8 @@
 /** What the page of a part says: the drawing, how it starts, the play, the rules, what to coach, what to change, what to carry out. */
 import type { DrillAnalysis } from '../analyse.ts';
+import type { Point } from '../geometry/point.ts';
 import { itemText } from '../measure/kit.ts';
+import { headcount } from '../measure/measures.ts';
 import type { Drill } from '../model/drill.ts';
 import type { Problem } from '../problem.ts';
 import type { Convention } from '../scene/lines.ts';
@@ -10,6 +12,7 @@ import { keyAlone, stage, type Scene } from '../scene/scene.ts';
 import { figure as number, lengthWords, measureOf } from '../scene/units.ts';
 import { aloud } from '../scene/words.ts';
 import type { Group, SetUp, Tape } from '../session/analysis.ts';
+import { leastOf } from '../session/need.ts';
 import { tapesOf } from '../session/tapes.ts';
 import { kitText, minutes as duration } from '../session/words.ts';
 import { bullets, minor, prose, section, titled, type Block, type Figure, type Heading, type Item, type Table } from './blocks.ts';
@@ -67,7 +70,7 @@ export function partPage(analysis: DrillAnalysis, laid: Laid | null, title: Head
     pictures: [main.scene, ...smaller.map(({ drawn }) => drawn.scene)],
     blocks: [
       ...toMend(drill.span, options.problems, drill.changes.map(({ span }) => span)),
-      ...titled('How it starts', bullets(startWords(drill))),
+      ...titled('How it starts', bullets([...startWords(drill), ...otherSizes(drill, laid?.groups ?? [])])),
       ...titled(shown === null || shown === undefined ? 'Play' : `Phase: ${shown}`, beats(main)),
       ...titled('Rotation', bullets(entries(notes, 'rotation'))),
       ...titled('Rules and scoring', bullets(rules(analysis).map(capital))),
@@ -126,10 +129,24 @@ function factsOf({ drill, measures }: DrillAnalysis, scene: Scene): string {
   ].join(' · ');
 }
 
+/** `3 m across, 2 m up`; beside the area how far from which side: nobody paces out −1 m. */
+function placeWords({ area, units }: Drill, { x, y }: Point): string {
+  const measure = measureOf({ units });
+  const said = (metres: number, where: string) => `${lengthWords(metres, measure)} ${measure.name} ${where}`;
+  const [across, up] = [said(x, 'across'), said(y, 'up')];
+  if (!area) return `${across}, ${up}`;
+  const sides = [
+    { far: -x, words: said(-x, 'left of the area'), other: up }, { far: x - area.width, words: said(x - area.width, 'right of the area'), other: up },
+    { far: -y, words: said(-y, 'below the area'), other: across }, { far: y - area.length, words: said(y - area.length, 'above the area'), other: across },
+  ].filter(({ far }) => far > 0.005);
+  const [only] = sides;
+  // Off a corner each side says half of it.
+  return sides.length === 2 ? sides.map(({ words }) => words).join(', ') : only ? `${only.words}, ${only.other}` : `${across}, ${up}`;
+}
+
 /** Who stands where, and where the balls are, before the first ball is played. */
 function startWords(drill: Drill): string[] {
-  const measure = measureOf(drill);
-  const at = (spot: { readonly x: number; readonly y: number }) => `${lengthWords(spot.x, measure)} ${measure.name} across, ${lengthWords(spot.y, measure)} ${measure.name} up`;
+  const at = (spot: Point) => placeWords(drill, spot);
   const names = new Map(drill.actors.map(({ id, name }) => [id, name]));
   const keepers = drill.actors.filter(({ kind }) => kind === 'keeper');
   return [
@@ -141,6 +158,16 @@ function startWords(drill: Drill): string[] {
       return `${counted(count, 'ball')} ${where}.`;
     }),
   ];
+}
+
+/** Of groups that are not as many as the drill says: queues are shorter or longer there. */
+function otherSizes(drill: Drill, groups: readonly Group[]): string[] {
+  const usual = headcount(drill);
+  return groups.flatMap(({ number: at, members }) => {
+    const more = members.length - usual;
+    if (more === 0 || drill.stations.length === 0 || members.length < Math.max(1, leastOf(drill))) return [];
+    return [`Group ${at}: ${counted(members.length, 'player')}, ${Math.abs(more)} ${more > 0 ? 'more' : 'fewer'} to wait in the queues.`];
+  });
 }
 
 function entries(notes: readonly Note[], id: string): string[] {

@@ -52,3 +52,26 @@ it('says on the page of a drill what is wrong with it, not with its progressions
   expect(lines.slice(lines.indexOf('To mend before it is played'))[1]).toBe('There is no zone called Box.');
   expect(lines.filter((line) => line.includes('9 players'))).toEqual([]);
 });
+
+describe('the page of a part', () => {
+  const queue = `drill "Wall" {
+  age U12
+  players 4
+  area 12 x 12
+  station Base at (2, 6) holds 3
+  station Wall at (10, 6)
+  ball at Base
+  balls 4 at 1 left of area.left
+  balls 2 at (13, -2)
+}
+`;
+  it('says how a group of another size stands', () => {
+    const lines = said(`${queue}session "S" {\n  players 7\n  part "Wall" 10 min groups 4, 3 of "Wall"\n}\n`);
+    expect(lines).toContain('Group 2: 3 players, 1 fewer to wait in the queues.');
+    expect(lines.filter((line) => line.startsWith('Group 1'))).toEqual([]);
+  });
+  // Common practice, no source: nobody paces out a negative number.
+  it('says how far beside the area something is', () => {
+    expect(said(queue)).toEqual(expect.arrayContaining(['4 balls at 1 m left of the area, 6 m up.', '2 balls at 1 m right of the area, 2 m below the area.']));
+  });
+});
