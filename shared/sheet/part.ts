@@ -15,7 +15,7 @@ import type { Group, SetUp, Tape } from '../session/analysis.ts';
 import { leastOf } from '../session/need.ts';
 import { tapesOf } from '../session/tapes.ts';
 import { kitText, minutes as duration } from '../session/words.ts';
-import { bullets, minor, prose, section, titled, type Block, type Figure, type Heading, type Item, type Table } from './blocks.ts';
+import { bullets, prose, section, titled, type Block, type Figure, type Heading, type Item, type Table } from './blocks.ts';
 import { changes } from './changes.ts';
 import { columnWidth } from './style.ts';
 import { areaWords, counted, tally, toMend } from './words.ts';
@@ -191,12 +191,12 @@ function capital(words: string): string {
 
 const corners = ['technical', 'psychological', 'physical', 'social'] as const;
 
+/** A point a line with its corner before it, so that a column's end parts none from its heading. */
 function coaching({ points }: Drill): Block[] {
-  const found = corners.flatMap((corner) => {
-    const texts = points.filter((point) => point.corner === corner).map(({ text }) => text);
-    return texts.length === 0 ? [] : [minor(`${corner[0]?.toUpperCase()}${corner.slice(1)}`), ...bullets(texts)];
-  });
-  return titled('Coaching points', found);
+  return titled('Coaching points', bullets(corners.flatMap((corner) => {
+    const title = `${corner[0]?.toUpperCase()}${corner.slice(1)}`;
+    return points.filter((point) => point.corner === corner).map(({ text }) => `${title}: ${text}`);
+  })));
 }
 
 // ---------------------------------------------------------------- kit and setting out

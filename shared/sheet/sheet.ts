@@ -113,7 +113,7 @@ const rooms = {
 } as const;
 
 /** No drawing is made more than so many times smaller to save a page. */
-const mostSmaller = 1.6;
+const mostSmaller = 1.3;
 const mostTried = 4;
 
 /** The drawing is as large as takes no more pages than a smaller one. */

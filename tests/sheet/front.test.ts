@@ -75,3 +75,7 @@ describe('the page of a part', () => {
     expect(said(queue)).toEqual(expect.arrayContaining(['4 balls at 1 m left of the area, 6 m up.', '2 balls at 1 m right of the area, 2 m below the area.']));
   });
 });
+
+it('tells a coaching point in one line with its corner', () => {
+  expect(said(drill.replace('area 9 x 9', 'area 9 x 9\n  point social "Call"\n  point technical "Open up"'))).toEqual(expect.arrayContaining(['Technical: Open up', 'Social: Call']));
+});

@@ -50,7 +50,7 @@ describe('drawings', () => {
   it('say their scale: the first in the title block of its page, those behind it in their titles where it is another', () => {
     const sheet = laid(1);
     const scales = sheet.pages.flatMap(({ opens, block }) => block.flatMap(({ title, value }) => (title === 'SCALE' ? [[opens !== null, value]] : [])));
-    expect(scales).toEqual([[true, '1:125'], [true, '1:250'], [true, '1:400'], [true, '1:500']]);
+    expect(scales).toEqual([[true, '1:125'], [true, '1:250'], [true, '1:250'], [true, '1:500']]);
     const titles = sheet.pages.flatMap(({ bands }) => bands.flatMap(({ columns }) => columns.flat().flatMap(({ piece: { block } }) => (block.kind === 'heading' ? [block.text] : []))));
     expect(titles).toEqual(expect.arrayContaining(['Phase: Round the outside', 'Phase: Between the two, drawn 1:200', 'Phase: Won, drawn 1:200']));
   });
