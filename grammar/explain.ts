@@ -39,7 +39,7 @@ export function explain(stop: Stop, tokens: readonly IToken[], form: StatementFo
 
 /** Each knows one kind of mistake. The first that recognises its own speaks. */
 const looks: readonly ((scene: Scene) => Explanation | null)[] = [
-  decimalComma, bareNumbers, runTogether, meanwhile, zoneFirst, otherWord, misspelt, unquoted, surplus, noDistance, reservedName,
+  ageInYears, howFar, decimalComma, bareNumbers, runTogether, meanwhile, zoneFirst, otherWord, misspelt, unquoted, surplus, noDistance, reservedName,
   minusShift, halfShift, leftOut, instead, strayCharacter,
 ];
 
@@ -56,6 +56,24 @@ const otherWords: ReadonlyMap<string, string> = new Map([
   ['kicks', 'passes'], ['plays', 'passes'], ['moves', 'runs'], ['goes', 'runs'], ['sprints', 'runs'], ['jogs', 'runs'], ['walks', 'runs'],
   ['lays', 'sets'], ['carries', 'dribbles'], ['finishes', 'shoots'], ['checks', 'shows'], ['meanwhile', 'while'], ['during', 'while'],
 ]);
+
+/** `age 12`, `age "U12"` */
+function ageInYears({ token, tokens, form, at }: Scene): Explanation | null {
+  const [, years] = /^"?U?(\d+)"?$/i.exec(token?.image ?? '') ?? [];
+  if (form?.keyword !== 'age' || token === undefined || years === undefined) return null;
+  const age = `U${years}`;
+  return {
+    ...cure(token, token, `An age group is written \`${age}\`.`, age),
+    draft: draftOf(form, spliced(tokens, at, 1, replacement(Name, age, token, token))),
+  };
+}
+
+/** `runs 5 m` */
+function howFar({ token, expected, tokens, at }: Scene): Explanation | null {
+  if (token?.tokenType !== NumberToken || !expected.includes('to') || !verbStarts.has(tokens[at - 1]?.image ?? '')) return null;
+  const { image: who } = tokens[at - 2] ?? { image: 'Base' };
+  return { fault: fault(spanOf(token), `Say which way as well: \`${tokens[at - 1]!.image} to ${token.image} above ${who}\`, or \`left of\`, \`right of\`, \`below\`.`), draft: null };
+}
 
 /** `6,5` */
 function decimalComma({ expected, tokens, at }: Scene): Explanation | null {
@@ -163,14 +181,19 @@ function unquoted({ token, expected, tokens, form, at }: Scene): Explanation | n
   return found.find(({ draft }) => draft !== null) ?? found.at(-1)!;
 }
 
-/** `passes to the Left`, `passes to Left.` */
+/** `passes to the Left`, `passes the ball to Left`, `runs back to Left`, `passes to Left.` */
 function surplus({ token, tokens, form, at }: Scene): Explanation | null {
   const index = token === undefined ? at - 1 : at;
-  const extra = tokens[index]!;
-  if (extra.image !== 'the' && ![Dot, Comma, Close].includes(extra.tokenType)) return null;
-  const draft = draftOf(form, spliced(tokens, index, 1));
-  return draft && { fault: fault(spanOf(extra), `Leave out ${shown(extra)}.`, `Leave out ${shown(extra)}`, ''), draft };
+  const first = tokens[index]!;
+  const count = [Dot, Comma, Close].includes(first.tokenType) ? 1 : tokens.slice(index).findIndex(({ image }) => !fillers.has(image));
+  if (count < 1) return null;
+  const draft = draftOf(form, spliced(tokens, index, count));
+  const extra = spaced(tokens.slice(index, index + count));
+  return draft && { fault: fault(spanOf(first, tokens[index + count - 1]), `Leave out \`${extra}\`.`, `Leave out \`${extra}\``, ''), draft };
 }
+
+/** What is said without changing what is played. */
+const fillers: ReadonlySet<string> = new Set(['the', 'ball', 'back', 'straight', 'quickly', 'again']);
 
 /** `station A at above Near` */
 function noDistance({ token, expected, tokens, at }: Scene): Explanation | null {
@@ -223,9 +246,9 @@ function leftOut({ token, expected, tokens, form, at }: Scene): Explanation | nu
   return { ...cure(marked, marked, `After ${said(tokens, at)} comes \`${word}\`.`, text), draft };
 }
 
-/** Another word or sign stands in its place: `rotate A > B`. */
+/** Another word or sign stands in its place: `rotate A > B`. A number or a text says something, and is not thrown away for a word. */
 function instead({ token, expected, tokens, form, at }: Scene): Explanation | null {
-  if (token === undefined) return null;
+  if (token === undefined || token.tokenType === NumberToken || token.tokenType === Text) return null;
   const found = onlyOne(expected, (type, word) => (
     draftOf(form, spliced(tokens, at, 1, replacement(type, word, token, token)))
   ));

@@ -2,9 +2,9 @@
 import { mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { basename, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { analyse, type DrillAnalysis } from '../shared/analyse.ts';
+import { analyse, type Analysis, type DrillAnalysis } from '../shared/analyse.ts';
+import { htmlOf } from '../shared/draw.ts';
 import type { Problem } from '../shared/problem.ts';
-import { toHtml } from '../shared/render/html.ts';
 import { toSvg } from '../shared/render/svg.ts';
 import { escapeXml } from '../shared/render/xml.ts';
 import { sheetHtml } from '../shared/render/sheet-html.ts';
@@ -25,14 +25,20 @@ interface Drawn {
   readonly problems: readonly Problem[];
 }
 
+interface Sheet {
+  readonly name: string;
+  readonly base: string;
+}
+
 const examples = fileURLToPath(new URL('../shared/examples/', import.meta.url));
 const target = fileURLToPath(new URL('../out/demo/', import.meta.url));
 const here = (path: string): string => relative(process.cwd(), path) || '.';
 
 mkdirSync(target, { recursive: true });
 const drawn: Drawn[] = [];
+const sheets: Sheet[] = [];
 for (const file of readdirSync(examples).filter((name) => name.endsWith('.drill')).sort()) drawn.push(...await drawFile(file));
-writeFileSync(join(target, 'index.html'), gallery(drawn));
+writeFileSync(join(target, 'index.html'), gallery(drawn, sheets));
 console.log(`Open ${here(join(target, 'index.html'))} in a browser: it shows them all.`);
 for (const { name, base } of drawn) {
   console.log(`  ${name}: ${['svg', 'png', 'html'].map((ending) => here(join(target, `${base}.${ending}`))).join(', ')}`);
@@ -42,11 +48,14 @@ console.log('The .html plays the drill, beat by beat.');
 async function drawFile(file: string): Promise<Drawn[]> {
   const path = join(examples, file);
   const text = readFileSync(path, 'utf8');
-  const { drills, sessions, problems } = analyse(text, workspaceOf(path));
+  const whole = analyse(text, workspaceOf(path));
+  const { drills, sessions, problems } = whole;
   for (const analysis of sessions) {
     const { span, name } = analysis.session;
     const own = problems.filter((problem) => span.from <= problem.span.from && problem.span.to <= span.to);
-    const sheet = await sheetFiles(basename(file, '.drill'), analysis);
+    const base = `${basename(file, '.drill')}-sheet`;
+    const sheet = await sheetFiles(base, analysis, own);
+    sheets.push({ name, base });
     console.log([`${name} (${here(path)})`, `  ${sessionFacts(analysis).join(', ')}.`, ...verdictOn(own, text), `  Its sheet for the touchline: ${sheet.join(', ')}`, ''].join('\n'));
   }
   return drills.map((analysis, index) => {
@@ -54,17 +63,17 @@ async function drawFile(file: string): Promise<Drawn[]> {
     const own = problems.filter((problem) => span.from <= problem.span.from && problem.span.to <= span.to);
     const base = `${basename(file, '.drill')}${drills.length > 1 ? `-${index + 1}` : ''}`;
     console.log(found(here(path), text, analysis, own));
-    draw(base, analysis, own);
+    draw(base, whole, analysis, own);
     return { name, base, problems: own };
   });
 }
 
-function draw(base: string, analysis: DrillAnalysis, problems: readonly Problem[]): void {
+function draw(base: string, whole: Analysis, analysis: DrillAnalysis, problems: readonly Problem[]): void {
   const flagged = problems.filter(({ severity }) => severity === 'error' || severity === 'warning');
   const scene = stage(analysis, { theme: 'light', convention: 'solid pass', problems: flagged });
   writeFileSync(join(target, `${base}.svg`), toSvg(scene, { embedFont: true }));
   writeFileSync(join(target, `${base}.png`), toPng(toSvg(scene)));
-  writeFileSync(join(target, `${base}.html`), toHtml(scene));
+  writeFileSync(join(target, `${base}.html`), htmlOf(whole, { drill: analysis.drill.name }) ?? '');
 }
 
 function found(file: string, text: string, { drill, measures, phases }: DrillAnalysis, problems: readonly Problem[]): string {
@@ -78,9 +87,9 @@ function found(file: string, text: string, { drill, measures, phases }: DrillAna
 }
 
 /** For the printer, and for the phone. */
-async function sheetFiles(base: string, analysis: SessionAnalysis): Promise<string[]> {
-  const options = { convention: 'solid pass', perPage: 1, names: [] } as const;
-  const files = [`${base}-sheet.pdf`, `${base}-sheet.html`].map((name) => join(target, name));
+async function sheetFiles(base: string, analysis: SessionAnalysis, problems: readonly Problem[]): Promise<string[]> {
+  const options = { convention: 'solid pass', perPage: 1, names: [], problems } as const;
+  const files = [`${base}.pdf`, `${base}.html`].map((name) => join(target, name));
   const { bytes } = await printed((measure) => sessionSheet(analysis, { ...options, theme: 'print', measure }), [], '.');
   writeFileSync(files[0]!, bytes);
   writeFileSync(files[1]!, sheetHtml(sessionSheet(analysis, { ...options, theme: 'light' })));
@@ -93,7 +102,8 @@ function verdictOn(problems: readonly Problem[], text: string): string[] {
   return [`  ${counted(problems.length, 'thing')} to look at:`, ...problems.map(({ span, message }) => `  - line ${positionAt(lines, span.from).line + 1}: ${message}`)];
 }
 
-function gallery(all: readonly Drawn[]): string {
+function gallery(all: readonly Drawn[], evenings: readonly Sheet[]): string {
+  const links = evenings.map(({ name, base }) => `<p>The sheet of <b>${escapeXml(name)}</b> for the touchline: <a href="${encodeURI(base)}.pdf">to print</a>, or <a href="${encodeURI(base)}.html">for the phone</a>.</p>`);
   const figures = all.map(({ name, base, problems }) => `<figure>
 <a href="${encodeURI(base)}.html"><img src="${encodeURI(base)}.svg" alt="The drawing of ${escapeXml(name)}"></a>
 <figcaption><b>${escapeXml(name)}</b>: ${problems.length === 0 ? 'nothing to mend' : `${counted(problems.length, 'thing')} to look at`}.
@@ -111,6 +121,7 @@ figure { margin: 0; }
 img { width: 100%; border: 1px solid #ddd7c4; }
 </style>
 <h1>Example drills</h1>
+${links.join('\n')}
 <main>
 ${figures.join('\n')}
 </main>

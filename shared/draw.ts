@@ -1,5 +1,9 @@
 import type { Span } from '../grammar/tree.ts';
 import { analyseDrill, type Analysis, type DrillAnalysis } from './analyse.ts';
+import { withoutAllowed } from './checks/allow.ts';
+import { checks } from './checks/index.ts';
+import { judge } from './checks/judge.ts';
+import { breaks } from './checks/playable.ts';
 import type { ChangedDrill } from './model/drill.ts';
 import type { Problem } from './problem.ts';
 import { toHtml } from './render/html.ts';
@@ -39,10 +43,23 @@ export function phasesOfPage({ drill, phases }: DrillAnalysis): readonly (string
   return names.length === 0 || plays ? [null, ...names] : names;
 }
 
-/** Those of the drill itself; what only a progression or regression brings belongs on its own sheet. */
-export function problemsOn({ drill }: DrillAnalysis, problems: readonly Problem[]): readonly Problem[] {
-  const within = (outer: Span, { span }: Problem): boolean => outer.from <= span.from && span.to <= outer.to;
-  return problems.filter((problem) => within(drill.span, problem) && !drill.changes.some((change) => within(change.span, problem)));
+/** Those of the drill itself, or of a progression or regression by itself: each belongs on its own sheet. */
+export function problemsOn(analysis: Analysis, shown: DrillAnalysis): readonly Problem[] {
+  const { id, span } = shown.drill;
+  const variation = analysis.drills.flatMap(({ drill }) => drill.changes).find((change) => change.id === id);
+  const others = analysis.drills.flatMap(({ drill }) => drill.changes).filter((change) => change !== variation);
+  const here = analysis.problems.filter((problem) => within(span, problem) && !others.some((change) => within(change.span, problem)));
+  if (variation === undefined) return here;
+  // The rest would tell the numbers of the drill that is changed.
+  const writing = here.filter(({ code }) => writingCodes.has(code));
+  const judged = judge([shown], breaks(analysis.file, writing), analyseDrill).filter(({ code }) => !writingCodes.has(code));
+  return [...writing, ...withoutAllowed(analysis.text, judged, true)].sort((a, b) => a.span.from - b.span.from || a.span.to - b.span.to);
+}
+
+const writingCodes: ReadonlySet<string> = new Set(checks.filter(({ group }) => group === 'writing').map(({ code }) => code));
+
+function within(outer: Span, { span }: Problem): boolean {
+  return outer.from <= span.from && span.to <= outer.to;
 }
 
 /** A phase's sheet has its own problems and those of the drill around it. */
@@ -59,7 +76,7 @@ function scenesOf(analysis: Analysis, options: DrawOptions & Pick<SvgOptions, 'a
   if (chosen === null) return null;
   const { drill, variation } = chosen;
   if (asked !== undefined && !phasesOfPage(drill).includes(asked)) return null;
-  const problems = problemsOn(drill, analysis.problems).filter(({ severity }) => severity === 'error' || severity === 'warning');
+  const problems = problemsOn(analysis, drill).filter(({ severity }) => severity === 'error' || severity === 'warning');
   const [first, ...rest] = (asked === undefined ? unasked(drill) : [asked]).map((phase) => stage(drill, {
     theme: 'light', convention: 'solid pass', ...staging, ...(variation === null ? {} : { variation }),
     ...(phase === null ? { problems } : { phase, problems: withoutOtherPhases(drill, phase, problems) }),

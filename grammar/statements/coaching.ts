@@ -3,6 +3,8 @@ import type { StatementForm } from '../form.ts';
 import { corners, levers } from '../tree.ts';
 import { statement } from './statement.ts';
 
+const leaving = 'Of a team that is smaller there the last ones written leave; `of 0` leaves it out.';
+
 export const coaching = [
   statement('point', {
     pieces: [field('corner', corners), field('text', 'text')], family: 'kind', head: 1,
@@ -16,8 +18,8 @@ export const coaching = [
     pieces: [field('text', 'text')], stands: ['drill', 'session'],
     doc: 'Something to look out for.', example: 'safety "Pin the goals down"',
   }),
-  change('progress', 'A harder version: its block holds the statements that change.'),
-  change('regress', 'An easier version: its block holds the statements that change.'),
+  change('progress', `A harder version: its block holds the statements that change. ${leaving}`),
+  change('regress', `An easier version: its block holds the statements that change. ${leaving}`),
 ];
 
 function change(kind: 'progress' | 'regress', doc: string): StatementForm {

@@ -90,7 +90,7 @@ export const noWishes: Wishes = { phase: null, at: null, theme: null, convention
 export function drawn(
   analysis: Analysis, drill: DrillAnalysis, file: string, kind: Kind, wishes: Wishes, settings: FolderSettings, progress: Progress | null = null,
 ): { readonly picture: string | Uint8Array; readonly problems: readonly Problem[]; readonly end: number } {
-  const problems = problemsOn(drill, atLevels(analysis.problems, settings.levels));
+  const problems = atLevels(problemsOn(analysis, drill), settings.levels);
   const variation = analysis.drills.flatMap((each) => each.drill.changes).find(({ id }) => id === drill.drill.id);
   const staging: StageOptions = {
     theme: wishes.theme ?? settings.theme ?? 'light',

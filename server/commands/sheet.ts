@@ -1,6 +1,8 @@
-import { basename, extname, resolve } from 'node:path';
+import { existsSync } from 'node:fs';
+import { basename, extname, relative, resolve } from 'node:path';
 import { nearest } from '../../grammar/spelling.ts';
 import { analyse, type Analysis } from '../../shared/analyse.ts';
+import type { Problem } from '../../shared/problem.ts';
 import { sheetHtml } from '../../shared/render/sheet-html.ts';
 import { themes } from '../../shared/scene/palette.ts';
 import type { SessionAnalysis } from '../../shared/session/analysis.ts';
@@ -10,7 +12,7 @@ import { drillSheet, sessionSheet, type Sheet, type SheetOptions } from '../../s
 import { command } from '../command.ts';
 import { complain, Refusal, statusOf, type Io } from '../io.ts';
 import type { printed } from '../pdf.ts';
-import { readSource } from '../sources.ts';
+import { readFile, readSource } from '../sources.ts';
 import { counted } from '../text/report.ts';
 import { workspaceOf } from '../workspace.ts';
 import { writeWhole } from '../write.ts';
@@ -33,19 +35,22 @@ export const sheet = command({
     const out = options.out ?? missingOut();
     const kind = kindOf(out);
     const source = await readSource(operands[0]!, io);
-    const analysis = analyse(source.text, workspaceOf(source.path));
+    const imports = new Set<string>();
+    const analysis = analyse(source.text, workspaceOf(source.path, (path) => imports.add(path)));
+    const elsewhere = faultsElsewhere(imports, io.cwd);
     const session = chosen(analysis, options.session, source.name);
     const list = options.names === null ? null : await readSource(options.names, io);
     if (list && !session) throw new Refusal(`There is no session in ${source.name} whose groups the names could fill.`);
     const named = list && session ? namesOf(list.text, session.register) : { names: [], faults: [] };
     const theme = options.theme ?? (kind === '.pdf' ? 'print' : 'light');
     const make = (measure?: Measure): Sheet => sheetOf(analysis, session, basename(source.name, '.drill'), {
-      theme, convention: 'solid pass', perPage: options['per-page'] === '2' ? 2 : 1, names: named.names, ...(measure ? { measure } : {}),
+      theme, convention: 'solid pass', perPage: options['per-page'] === '2' ? 2 : 1, names: named.names, problems: analysis.problems, ...(measure ? { measure } : {}),
     });
     const made = kind === '.pdf' ? await pdfOf(make, options.font, io.cwd) : { bytes: sheetHtml(make()), missing: null };
     writeWhole(resolve(io.cwd, out), made.bytes, out);
     report(io, named.faults, made.missing, analysis, out, source.name);
-    return statusOf([], analysis.problems);
+    complain(io, elsewhere.map(({ name, problems }) => `${out} plays from ${name}, which has ${counted(problems.length, 'error')}; halfturn check ${name} shows ${problems.length === 1 ? 'it' : 'them'}.`));
+    return statusOf([], [...analysis.problems, ...elsewhere.flatMap(({ problems }) => problems)]);
   },
 });
 
@@ -60,6 +65,15 @@ function report(io: Io, faults: readonly string[], missing: string | null, { pro
     ...faults, ...(missing === null ? [] : [missing]),
     ...(errors > 0 ? [`${out} is written, with ${counted(errors, 'error')} in it; halfturn check ${file} shows more.`] : []),
   ]);
+}
+
+/** Errors in the files whose drills are played: nobody sees them in this one. A file that is not there is told by the line that imports it. */
+function faultsElsewhere(paths: ReadonlySet<string>, cwd: string): readonly { readonly name: string; readonly problems: readonly Problem[] }[] {
+  return [...paths].filter((path) => existsSync(path)).flatMap((path) => {
+    const { text } = readFile(path, cwd);
+    const problems = analyse(text, workspaceOf(path)).problems.filter(({ severity }) => severity === 'error');
+    return problems.length === 0 ? [] : [{ name: relative(cwd, path), problems }];
+  });
 }
 
 function sheetOf({ drills }: Analysis, session: SessionAnalysis | null, title: string, options: SheetOptions): Sheet {

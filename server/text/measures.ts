@@ -1,4 +1,5 @@
 /** The numbers of a drill as text, as JSON and as a row of CSV. */
+import { itemText } from '../../shared/measure/kit.ts';
 import type { Measures } from '../../shared/measure/measure.ts';
 import type { PhaseMeasures } from '../../shared/measure/phases.ts';
 import { harmless } from './cells.ts';
@@ -69,11 +70,12 @@ export function textOf(file: string, drill: DrillMeasures): string {
   return [
     `${harmless(drill.name)} (${harmless(file)})`,
     `  ${counted(drill.players, 'player')}${ground ?? ''}${space ?? ''}`,
-    `  one repetition  ${fixed(drill.duration)} s`,
+    // A game has phases, and nothing that is repeated.
+    ...(drill.duration > 0 ? [`  one repetition  ${fixed(drill.duration)} s`] : []),
     ...(drill.interval ? [`  a start every   ${fixed(drill.interval.seconds)} s: ${harmless(drill.interval.because)}`] : []),
     ...(drill.rotation ? [`  rotation        ${harmless(rotationText(drill.rotation))}`] : []),
     ...(drill.perMinute ? [`  a minute        ${fixed(drill.perMinute.touches)} touches and ${short(drill.perMinute.metres)} m a player`] : []),
-    ...(drill.kit.length > 0 ? [`  kit             ${drill.kit.map(({ what, count }) => `${count} ${count === 1 ? what.replace(/s\b/, '') : what}`).join(', ')}`] : []),
+    ...(drill.kit.length > 0 ? [`  kit             ${drill.kit.map(itemText).join(', ')}`] : []),
     ...table(['at s', 'pass', 'to', 'metres', 'under way s', 'launch m/s', 'spare s'], drill.passes.map((pass) => [
       fixed(pass.at), pass.from, pass.to ?? '', fixed(pass.length), fixed(pass.flight), fixed(pass.speed), pass.slack === null ? '' : signed(pass.slack),
     ])),

@@ -1,6 +1,6 @@
 /** The numbers of a session, as text for a coach and as data for programs. */
 import type { SessionAnalysis, Slot } from '../../shared/session/analysis.ts';
-import { kitText, minutes } from '../../shared/session/words.ts';
+import { kitText, minutes, standIns } from '../../shared/session/words.ts';
 import { harmless } from './cells.ts';
 import { columns } from './columns.ts';
 import type { DrillMeasures } from './measures.ts';
@@ -16,7 +16,7 @@ export function sessionText(file: string, analysis: SessionAnalysis): string {
     `${harmless(session.name)} (${harmless(file)})`,
     `  ${[minutes(length), ...(register.length > 0 ? [counted(register.length, 'player')] : [])].join(', ')}`,
     `  minutes         ${played === '' ? 'none' : played}`,
-    ...(kit.length > 0 ? [`  kit             ${kit.map((line) => `${kitText(line.kind, line.needed, line.colour)}${line.has === null ? '' : ` of ${line.has}`}`).map(harmless).join(', ')}`] : []),
+    ...(kit.length > 0 ? [`  kit             ${kit.map((line) => `${kitText(line.kind, line.needed, line.colour)}${line.has === null ? '' : ` of ${line.has}${standIns(line)}`}`).map(harmless).join(', ')}`] : []),
     `  coaching points ${corners}`,
     ...(between.length > 0 ? [`  changeovers     ${minutes(sum(between.map(({ seconds }) => seconds)))} in all with ${counted(session.hands.value, 'pair')} of hands${proposal ? `; ${minutes(proposal.proposed)} with other places` : ''}`] : []),
     ...table(['from min', 'part', 'groups', 'work', 'rest', 'touches', 'metres', 'on the ball', 'm² each', 'set up'], timetable.map((slot, index) => row(slot, index, analysis))),

@@ -102,8 +102,9 @@ function standsHere(drill: Drill, id: ActorId): Related[] {
 function helpOf({ lanes, from }: LaneReport): string {
   const open = lanes.filter((lane) => lane.open !== null);
   if (open.length === 0) return `No other lane is open to ${who(from)} either: let a team-mate show for it, or draw the opponent away first.`;
-  const ways = open.slice(0, 3).map((lane) => `${who(lane.to)}${lane.open === 'lofted' ? ' through the air' : ''}`);
-  return `Open at that moment: ${list(ways)}. Or draw the opponent away first.`;
+  const [rolled, lofted] = [false, true].map((air) => open.filter((lane) => (lane.open === 'lofted') === air).slice(0, 3).map((lane) => who(lane.to))) as [string[], string[]];
+  const ways = [...(rolled.length > 0 ? [list(rolled)] : []), ...(lofted.length > 0 ? [`through the air ${list(lofted)}`] : [])];
+  return `Open at that moment: ${ways.join('; ')}. Or draw the opponent away first.`;
 }
 
 function reportAt({ phases }: DrillAnalysis, from: number): LaneReport | undefined {

@@ -50,11 +50,13 @@ session "Tuesday" {
     if (!part || !span) return [];
     const message = `"${mostIn}" needs ${kitText(kind, needed, colour)} and the kit has ${has}${instead(kind, needed - (has ?? 0) - short)}: ${short} short.`;
     return problem(check, span, message, {
-      help: 'Make fewer groups, put groups side by side so that they share markers, or bring more.',
+      help: part.groups > 1 || (part.sizes?.length ?? 0) > 1 ? `Make fewer groups${sharable.has(kind) ? ', put groups side by side so that they share markers' : ''}, or bring more.` : 'Bring more, or use fewer.',
       related: own ? [{ span: part.nameSpan, message: 'This part needs them.' }] : [],
     });
   }),
 };
+
+const sharable: ReadonlySet<KitKind> = new Set<KitKind>(['disc', 'cone']);
 
 /** What stands in for it, of those that are to spare. */
 function instead(kind: KitKind, count: number): string {

@@ -1,3 +1,4 @@
+import type { ActorId, Drill } from '../model/drill.ts';
 import { problem, type Check } from './check.ts';
 import { Who, who } from './say.ts';
 
@@ -59,7 +60,7 @@ export const check: Check = {
       const lost = fault.action.verb === 'wins the ball from';
       const where = fault.holder === null ? 'it lies free' : `it is with ${who(fault.holder)}`;
       return problem(check, fault.action.span, `${Who(fault.actor)} has no ball to ${lost ? 'lose' : 'play'}: ${where}.`, {
-        help: 'Let the pass before this one go to them, or give them a ball of their own with `ball at`.',
+        help: `Let the pass before this one go to them, or give them a ball of their own with \`ball at\`.${queueHelp(drill, fault.actor)}`,
       });
     }),
   cures: (found, { drill, timeline }, text) =>
@@ -71,3 +72,9 @@ export const check: Check = {
       return [{ title: `Give ${fault.actor} a ball`, about: 'ball', edits: [{ span: { from: last.span.to, to: last.span.to }, text: line }] }];
     }),
 };
+
+/** Within a repetition a station's name stays with the one who began there. */
+function queueHelp({ stations }: Drill, actor: ActorId): string {
+  const station = stations.find(({ id, holds }) => id === actor && holds > 1);
+  return station ? ` If whoever waits behind them is meant, write \`next ${station.name}\`.` : '';
+}

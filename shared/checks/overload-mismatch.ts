@@ -46,7 +46,8 @@ function mismatch(analysis: DrillAnalysis, rule: Expect): Problem[] {
   if (passages.length === 0 || opening.includes(wanted) || (playing.length > 0 && failing.length === 0)) return [];
   const begins = opening.length > 0 ? `${list([...new Set(opening)])} when the game begins` : 'other numbers';
   const later = failing.map(({ passage, seen }) => `${list(seen.slice(0, 4))} in ${passage.phase?.name ? `“${passage.phase.name}”` : 'the phase'}`);
-  const where = [begins, ...later.slice(0, 3)].join('; ');
+  const everywhere = new Set([...opening, ...playing.flatMap(({ seen }) => seen)]);
+  const where = everywhere.size === 1 && opening.length > 0 && playing.length > 0 ? `${[...everywhere].join('')} throughout` : [begins, ...later.slice(0, 3)].join('; ');
   const keepers = zonesNamed(drill, rule.zone).some((zone) => passages.some((passage) => staysOf(passage, zone).some(({ actor }) => isKeeper(drill, actor))));
   const always = [...new Set([...opening, ...(playing[0]?.seen ?? []).filter((numbers) => playing.every(({ seen }) => seen.includes(numbers)))])];
   return [problem(check, rule.span, `In \`${rule.zone}\` there are ${where}, and not ${wanted}${keepers ? ' (goalkeepers are not counted)' : ''}.`, {

@@ -48,10 +48,15 @@ function miscounted(drill: Drill): Problem[] {
   if (!drill.players?.span || placed === 0 || drill.players.value === placed) return [];
   return [
     problem(check, drill.players.span, `${drill.players.value} players are written, and ${placed} stand on the pitch.`, {
-      help: 'Correct the number, or let the stations hold more or fewer (holds 2).',
+      help: `Correct the number, or ${placesHelp(drill)}.`,
       fixes: [{ title: `Write players ${placed}`, edits: [{ span: drill.players.span, text: String(placed) }] }],
     }),
   ];
+}
+
+function placesHelp({ stations, teams }: Drill): string {
+  const [team] = teams;
+  return stations.length === 0 && team ? `make a team larger or smaller (${team.kind} ${team.name} of ${Math.max(1, team.size - 1)})` : 'let the stations hold more or fewer (holds 2)';
 }
 
 /** Who belongs to a team of a game and has no place is not drawn, and counted nowhere. */

@@ -1,3 +1,4 @@
+import { minutes } from '../session/words.ts';
 import { problem, type Check } from './check.ts';
 import { writtenTime } from './sessions.ts';
 
@@ -45,7 +46,7 @@ session "Tuesday" {
     const sum = parts.reduce((total, part) => total + part.length, 0);
     const off = length ? sum - length.value : 0;
     if (!length?.span || parts.length === 0 || Math.abs(off) < 0.5) return [];
-    const message = `Parts and pauses take ${writtenTime(sum)}; that is ${writtenTime(Math.abs(off))} ${off > 0 ? 'more' : 'less'} than the ${writtenTime(length.value)} of the session.`;
+    const message = `Parts and pauses take ${minutes(sum)}; that is ${minutes(Math.abs(off))} ${off > 0 ? 'more' : 'less'} than the ${minutes(length.value)} of the session.`;
     return [problem(check, length.span, message, {
       help: off > 0 ? `Shorten a part or a pause by ${writtenTime(off)}, or write \`length ${writtenTime(sum)}\`.`
         : `Lengthen a part by ${writtenTime(-off)}, add a pause of ${writtenTime(-off)}, or write \`length ${writtenTime(sum)}\`.`,

@@ -1,5 +1,5 @@
 import type { PartSlot, SessionAnalysis } from '../session/analysis.ts';
-import { needOf } from '../session/need.ts';
+import { leastOf, needOf } from '../session/need.ts';
 import type { Problem } from '../problem.ts';
 import { problem, type Check } from './check.ts';
 import { list } from './say.ts';
@@ -65,12 +65,22 @@ function tooFew(slot: PartSlot): Problem[] {
   const written = part.sizes?.reduce((sum, size) => sum + size, 0) ?? 0;
   const who = there === 0 ? 'nobody is there' : there === 1 ? '1 is there' : `${there} are there`;
   if (written > there) {
-    return [problem(check, part.nameSpan, `Groups of ${list(part.sizes!.map(String))} need ${people(written)}, and ${who}.`, { help: 'Make the groups smaller, or leave their sizes to be worked out (groups 2).' })];
+    return [problem(check, part.nameSpan, `Groups of ${list(part.sizes!.map(String))} need ${people(written)}, and ${who} for "${part.name}".`, { help: 'Make the groups smaller, or leave their sizes to be worked out (groups 2).' })];
   }
   const least = drill ? needOf(drill).least : 0;
   const short = groups.find(({ members }) => members.length < least);
   if (!short) return [];
   const each = groups.length === 1 ? `\`${part.drill}\` needs ${people(least)}` : `Each of ${groups.length} groups of \`${part.drill}\` needs ${people(least)}`;
   const rest = part.resting.value > 0 ? `, of whom ${part.resting.value} ${part.resting.value === 1 ? 'rests' : 'rest'}` : '';
-  return [problem(check, part.nameSpan, `${each}, and ${who} for "${part.name}"${rest}.`, { help: 'Make fewer groups, or take a drill for fewer players.' })];
+  return [problem(check, part.nameSpan, `${each}, and ${who} for "${part.name}"${rest}.`, { help: helpFor(slot, there, least) })];
+}
+
+/** What helps here: nobody makes fewer groups than one, and who rests can play. */
+function helpFor({ part, groups, drill }: PartSlot, there: number, least: number): string {
+  const playing = groups.length * least;
+  const resting = part.resting.value;
+  if (resting > 0 && there >= playing) return playing === there ? 'Let nobody rest: leave out `resting`.' : `Let fewer rest: \`resting ${there - playing}\`.`;
+  const enough = drill?.drill.changes.find((change) => leastOf(change.drill) * groups.length <= there - resting);
+  const easier = enough ? `Play it \`with "${enough.name}"\`` : 'Take a drill for fewer players, or write a version of it for fewer (`regress people`) and play that (`with`)';
+  return groups.length > 1 ? `${easier}, or make fewer groups.` : `${easier}.`;
 }

@@ -36,16 +36,27 @@ export const check: Check = {
   find: null,
 };
 
+const numberWords: readonly string[] = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+
 /** A word or a string that names nothing. `wanted` is what was looked for: `station or player`. */
 export function unknownName(word: Span & { readonly text: string }, wanted: string, candidates: Iterable<string>): Problem {
   const known = [...candidates];
   const guess = nearest(word.text, known);
   const quoted = word.to - word.from > word.text.length;
   const message = `There is no ${wanted} called \`${word.text}\`.`;
+  const digits = wanted === 'number' ? numberWords.indexOf(word.text) + 1 : 0;
+  if (digits > 0) return problem(check, spanOf(word), `Numbers are written in figures: \`${digits}\`.`, { fixes: [{ title: `Change to ${digits}`, edits: [{ span: spanOf(word), text: `${digits}` }] }] });
   if (guess === null) return problem(check, spanOf(word), message, { help: known.length > 0 && known.length <= 9 ? `There is: ${known.join(', ')}.` : null });
   return problem(check, spanOf(word), `${message} Did you mean \`${guess}\`?`, {
     fixes: [{ title: `Change to ${guess}`, edits: [{ span: spanOf(word), text: quoted ? `"${guess}"` : guess }] }],
   });
+}
+
+/** `5 yellow bibs` in the kit. */
+export function colourFirst(colour: Span & { readonly text: string }, kind: Span & { readonly text: string }): Problem {
+  const span = { from: colour.from, to: kind.to };
+  const turned = `${kind.text} ${colour.text}`;
+  return problem(check, span, `The colour comes last: \`${turned}\`.`, { fixes: [{ title: `Write ${turned}`, edits: [{ span, text: turned }] }] });
 }
 
 /** `area.centre` in a drill that has no area. */

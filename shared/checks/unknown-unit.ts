@@ -49,7 +49,7 @@ const everyUnit = [...unitWords('length'), ...unitWords('time'), ...unitWords('s
 
 /** A length of time that could be minutes or seconds. */
 export function minutesOrSeconds(span: Span, value: number): Problem {
-  return problem(check, span, `Is that ${value} minutes or ${value} seconds?`, {
+  return problem(check, span, `Is that ${value} ${value === 1 ? 'minute or 1 second' : `minutes or ${value} seconds`}?`, {
     help: `Write ${value} min or ${value} s.`,
     fixes: ['min', 's'].map((unit) => ({ title: `Change to ${value} ${unit}`, edits: [{ span: { from: span.to, to: span.to }, text: ` ${unit}` }] })),
   });

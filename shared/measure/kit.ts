@@ -30,6 +30,11 @@ export function kitOf(drill: Drill): Measures['kit'] {
   return items.filter((item) => item.count > 0);
 }
 
+/** `5 balls`, `1 bib yellow` */
+export function itemText({ what, count }: Measures['kit'][number]): string {
+  return `${count} ${count === 1 ? what.replace(/s\b/, '') : what}`;
+}
+
 /** Where discs mark the ground beside those that are written as furniture. */
 export function markersOf(drill: Drill): readonly Point[] {
   const standing = drill.furniture.filter((thing) => thing.kind === 'cone' || thing.kind === 'disc').map((thing) => thing.at);

@@ -1,11 +1,12 @@
 /** Progressions and regressions: a drill with some of its statements replaced. */
 import type { Change, Span, Statement } from '../../grammar/tree.ts';
 import type { Problem } from '../problem.ts';
+import { withFewer } from './fewer.ts';
 import { spanOf } from './span.ts';
 
 /**
  * The statements of the drill with those of the change in place of the ones they replace; what replaces nothing comes
- * last. The change's own blocks and those beside it are left out.
+ * last. The change's own blocks and those beside it are left out, and who leaves with a smaller team.
  */
 export function changedStatements(base: readonly Statement[], change: Change): readonly Statement[] {
   const kept = base.filter((statement) => statement.kind !== 'progress' && statement.kind !== 'regress');
@@ -25,7 +26,9 @@ export function changedStatements(base: readonly Statement[], change: Change): r
     used.add(replacement);
     return replacement;
   });
-  return [...merged, ...own.filter((statement) => !used.has(statement))];
+  const expected = new Set(own.flatMap((statement) => (statement.kind === 'expect' ? [statement.zone.text] : [])));
+  const all = [...merged.filter((statement) => !(statement.kind === 'expect' && expected.has(statement.zone.text))), ...own.filter((statement) => !used.has(statement))];
+  return withFewer(all, kept, own);
 }
 
 /**
@@ -46,6 +49,7 @@ export function blameOnChange(
         ...problem,
         span: spanOf(change.name),
         message: `With “${change.name.text}”: ${problem.message}`,
+        help: problem.help ?? `Write that line, or the sequence or phase around it, anew in the block of “${change.name.text}”.`,
         related: [{ span: problem.span, message: 'The place meant.' }, ...problem.related],
         // A cure at the place meant would change the drill itself.
         fixes: [],
@@ -109,7 +113,7 @@ function identityOf(statement: Statement): string | null {
     case 'phase':
       return `play ${statement.name?.text ?? ''}`;
     case 'rule':
-      return statement.rule === 'touches' ? `touches ${statement.who?.text ?? ''} ${statement.zone?.text ?? ''}` : null;
+      return ruleIdentity(statement);
     case 'note':
     case 'ball':
     case 'balls':
@@ -121,5 +125,21 @@ function identityOf(statement: Statement): string | null {
     case 'progress':
     case 'regress':
       return null;
+  }
+}
+
+/** `no` is at most none. */
+function ruleIdentity(statement: Extract<Statement, { kind: 'rule' }>): string | null {
+  switch (statement.rule) {
+    case 'touches':
+      return `touches ${statement.who?.text ?? ''} ${statement.zone?.text ?? ''}`;
+    case 'text':
+      return null;
+    case 'no':
+    case 'at most':
+      return `at most ${statement.zone.text} ${statement.who.text}`;
+    case 'at least':
+    case 'exactly':
+      return `${statement.rule} ${statement.zone.text} ${statement.who.text}`;
   }
 }

@@ -5,6 +5,7 @@ import { nestedChange } from '../checks/wrong-kind.ts';
 import type { Problem } from '../problem.ts';
 import { ballsOf } from './balls.ts';
 import { blameOnChange, changedStatements } from './changes.ts';
+import { isTeam } from './fewer.ts';
 import { declarationsOf } from './declarations.ts';
 import type { ChangedDrill, Drill, Id } from './drill.ts';
 import { headerOf, unitsOf } from './header.ts';
@@ -29,7 +30,9 @@ export function drillOf(node: DrillNode, id: Id, file: FileValues, names: NameBo
     if (inner) report(nestedChange(inner.name));
     names.declare(id, 'change', name.text, name);
     const changedId = `${id} / ${name.text}`;
-    const changed = versionOf(node, id, changedId, changedStatements(statements, change), file, names);
+    const lines = changedStatements(statements, change);
+    for (const { kind: what, name: gone } of change.body.lines.filter(isTeam)) names.declare(id, what, gone.text, gone);
+    const changed = versionOf(node, id, changedId, lines, file, names);
     blameOnChange(base.problems, changed.problems, change).forEach(report);
     return { id: changedId, kind, lever, name: name.text, span, nameSpan: spanOf(name), drill: changed.drill };
   });

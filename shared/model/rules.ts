@@ -90,12 +90,19 @@ export function boutsOf(statements: readonly Statement[], scope: Scope): Drill['
   return count === null || length === null || rest === null ? null : { count, length, rest, span: line.span };
 }
 
+const roles = ['attackers', 'defenders', 'floaters'] as const;
+
 /** A team, a player, or one of the words for whoever plays that part at the moment. */
 function whoNamed(word: Word, scope: Scope): string | null {
   if (word.text === 'attackers' || word.text === 'defenders') return word.text;
   if (word.text === 'floaters') {
     if ([...scope.declarations.byName.values()].some(({ kind }) => kind === 'floaters')) return word.text;
     scope.report(unknownName(word, 'group of', []));
+    return null;
+  }
+  const role = roles.find((each) => each === `${word.text}s`);
+  if (role && !scope.declarations.byName.has(word.text)) {
+    scope.report(unknownName(word, 'team or player', [role]));
     return null;
   }
   return named(word, 'team or player', who, 'a rule is for a team, a player, the floaters, attackers or defenders', scope);

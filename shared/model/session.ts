@@ -1,7 +1,7 @@
 /** A training session: its parts in order, by the names of their drills. */
 import type { Quote, SessionNode, SessionStatement, Span, Statement } from '../../grammar/tree.ts';
 import { outOfRange } from '../checks/impossible-value.ts';
-import { unknownName } from '../checks/unknown-name.ts';
+import { colourFirst, unknownName } from '../checks/unknown-name.ts';
 import type { Problem } from '../problem.ts';
 import { declarationsOf } from './declarations.ts';
 import type { Drill, Id, Located, Sourced } from './drill.ts';
@@ -157,10 +157,14 @@ function partOf(line: Line<'part'>, drills: KnownDrills, names: NameBook, scope:
 function kitOf(line: Line<'kit'>, scope: Scope): Session['kit'] {
   return line.items.flatMap(({ count, what, colour }) => {
     const number = countOf(count, scope, { what: 'The number in the kit', least: 0, most: 1000 });
-    const kind = kitKinds.find((each) => what.text === each || what.text === `${each}s`);
-    if (!kind) scope.report(unknownName(what, 'kit', kitKinds.map((each) => `${each}s`)));
+    const kind = kitKind(what.text);
+    if (!kind) scope.report(colour && kitKind(colour.text) ? colourFirst(what, colour) : unknownName(what, 'kit', kitKinds.map((each) => `${each}s`)));
     return number === null || !kind ? [] : [{ count: number, what: kind, colour: colour?.text ?? null, span: spanOf(what) }];
   });
+}
+
+function kitKind(text: string): KitKind | undefined {
+  return kitKinds.find((each) => text === each || text === `${each}s`);
 }
 
 function withoutOf(line: Line<'without'>, parts: ReadonlySet<string>, scope: Scope): Session['without'] {

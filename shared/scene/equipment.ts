@@ -2,12 +2,12 @@
 import { distance, type Point } from '../geometry/point.ts';
 import type { BallSupply, Drill } from '../model/drill.ts';
 import type { BallTrack, Timeline } from '../timeline/timeline.ts';
-import { furnitureNames, furnitureSymbol, supplyShapes } from './furniture.ts';
+import { furnitureNames, furnitureSymbol, heapWidth, supplyShapes } from './furniture.ts';
 import { type Box, onSheet } from './ground.ts';
 import { around, both, type Candidate, type Room } from './labels.ts';
 import { radius } from './people.ts';
 import type { Mark, Plan } from './scene.ts';
-import { group } from './shapes.ts';
+import { group, type Spot } from './shapes.ts';
 
 export interface PlacedThing {
   readonly mark: Mark;
@@ -50,13 +50,25 @@ export function supplies(drill: Drill, timeline: Timeline, plan: Plan, room: Roo
   return [...heaps.values()].filter(({ count }) => count > 0).map(({ index, count }): Mark => {
     const supply = drill.balls[index] as BallSupply;
     const from = onSheet(plan, supply.at);
-    const width = count > 1 ? 7.5 : 4;
+    const width = count > 1 ? heapWidth : 4;
     const here: Candidate = { at: from, cost: 0 };
-    const place = room.take([here, ...around(from, both(radius.person + 1), width, 4, { x: 0, y: 1 })], width + 0.6, 4.6) ?? here;
+    const near = [...around(from, both(radius.person + 1), width, 4, { x: 0, y: 1 })].filter(({ at }) => sameSide(drill, plan, from, at));
+    const place = room.take([here, ...near], width + 0.6, 4.6) ?? here;
     const middle = { x: place.at.x - (count > 1 ? 1.7 : 0), y: place.at.y };
     return { id: `balls-${index + 1}`, layer: 'ball', span: supply.span, label: `${count} ball${count === 1 ? '' : 's'}`, shapes: [group(middle, supplyShapes(count))] };
   });
 }
+
+/** Whether what lies beside the area stays beside it, and what lies on it on it; on its line it may go either way. */
+function sameSide({ area }: Drill, plan: Plan, from: Spot, to: Spot): boolean {
+  if (!area) return true;
+  const [a, b] = [onSheet(plan, { x: 0, y: area.length }), onSheet(plan, { x: area.width, y: 0 })];
+  const depth = ({ x, y }: Spot) => Math.min(x - a.x, b.x - x, y - a.y, b.y - y);
+  return Math.abs(depth(from)) < onTheLine || depth(from) > 0 === depth(to) > 0;
+}
+
+/** Millimetres. */
+const onTheLine = 0.2;
 
 /** How many balls of every supply are not in play. */
 function spareBalls(drill: Drill, timeline: Timeline): number[] {

@@ -107,6 +107,9 @@ export function ballShapes(): Shape[] {
   ];
 }
 
+/** Of a heap with its number, millimetres. */
+export const heapWidth = 7.5;
+
 /** Balls that lie ready and are not in play: a small heap with their number. */
 export function supplyShapes(count: number): Shape[] {
   const spots = [{ x: -1, y: 0.6 }, { x: 1, y: 0.6 }, { x: 0, y: -1.1 }].slice(0, Math.max(1, Math.min(3, count)));

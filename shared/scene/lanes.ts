@@ -89,7 +89,7 @@ function laneShapes({ timeline }: PhaseAnalysis, report: LaneReport, lane: Lane,
   const stands = onSheet(plan, personAt(closer, report.time));
   const cut = at(start + 1 + closestOnSegment(stands, at(start + 1), at(end)).fraction * (end - start - 1));
   const apart = gap(stands, cut) > radius.person + 2;
-  return [...closedLane(at(start), cut, apart ? stands : cut), ...leadShapes(`${lane.by} ${seconds(lane.lead)}`, cut, apart ? 1.2 : radius.person + 1, room)];
+  return [...closedLane(at(start), cut, apart ? stands : cut), ...leadShapes(`${lane.by} first by ${seconds(lane.lead)}`, cut, apart ? 1.2 : radius.person + 1, room)];
 }
 
 /** Beside the cross; nowhere else, for it would not be known which one it is about. */

@@ -8,7 +8,7 @@ import { capHeight, textWidth, type Weight } from '../font/text.ts';
 import { zoneInks } from './area.ts';
 import type { Cast } from './cast.ts';
 import type { PlacedThing } from './equipment.ts';
-import { boxOf, onSheet } from './ground.ts';
+import { type Box, boxOf, onSheet } from './ground.ts';
 import { alongLine, around, both, type Candidate, type Room } from './labels.ts';
 import { type DrawnLine, isRun } from './lines.ts';
 import { radius } from './people.ts';
@@ -63,11 +63,12 @@ export function names(drill: Drill, letters: Cast['letters'], furniture: readonl
   // A name of one letter is on the badge already.
   for (const station of drill.stations.filter(({ name }) => name.toUpperCase() !== letters.get(name))) beside(`name-${station.id}`, station.span, onSheet(plan, station.at), both(radius.person + 0.9), short(station.name), 2.6, 'ink', 'bold');
   const inks = zoneInks(drill);
+  const area = drill.area && boxOf([onSheet(plan, { x: 0, y: 0 }), onSheet(plan, { x: drill.area.width, y: drill.area.length })]);
   for (const [index, zone] of drill.zones.entries()) {
     const corners = zone.shape.kind === 'polygon' ? zone.shape.points.map((point) => onSheet(plan, point)) : roundPolygon(onSheet(plan, zone.shape.centre), zone.shape.radius * plan.perMetre, 24);
     const words = short(zone.name);
     const width = textWidth(words, 2.4, 'medium');
-    const place = room.take(onEdges(corners, width, 2.1), width + 0.8, 2.9);
+    const place = room.take(onEdges(corners, width, 2.1, area), width + 0.8, 2.9);
     if (place) marks.push(word(`name-zone-${zone.id}`, zone.span, place.at, words, 2.4, inks[index] as Ink, 'medium', width, null));
   }
   for (const { mark, name, solid } of furniture) {
@@ -96,15 +97,19 @@ function short(name: string): string {
   return chars.length > 18 ? `${chars.slice(0, 17).join('')}…` : name;
 }
 
-/** Within a zone, along its upper and lower edges, its middle so far from them: top left first. */
-export function onEdges(corners: readonly Spot[], width: number, inset: number): Candidate[] {
+/**
+ * Within a zone, along its upper and lower edges, its middle so far from them: top left first. What is wider than the zone begins or
+ * ends with it, within the area if it can.
+ */
+export function onEdges(corners: readonly Spot[], width: number, inset: number, area: Box | null = null): Candidate[] {
   const hull = boxOf(corners);
   const from = hull.left + width / 2 + 1;
   const to = hull.right - width / 2 - 1;
   const places = [0, 1, 0.5, 0.25, 0.75].flatMap((share, step) => [hull.top + inset, hull.bottom - inset].map((y, rank): Candidate => {
-    const x = to > from ? from + (to - from) * share : (hull.left + hull.right) / 2;
+    const x = from + (to - from) * share;
     const within = contains(corners, { x: x - width / 2, y }, 1) && contains(corners, { x: x + width / 2, y }, 1);
-    return { at: { x, y }, cost: step * 0.6 + rank * 0.3 + (within ? 0 : 4) };
+    const beyond = area !== null && (x - width / 2 < area.left || x + width / 2 > area.right);
+    return { at: { x, y }, cost: step * 0.6 + rank * 0.3 + (within ? 0 : 4) + (beyond ? 4 : 0) };
   }));
   return places.sort((a, b) => a.cost - b.cost);
 }

@@ -123,7 +123,7 @@ function ruleWords(rule: Rule, where: (id: string) => string): string {
     case 'text':
       return rule.text;
     case 'numbers':
-      return rule.bound === 'no' ? `${where(rule.zone)}: no ${rule.who}` : `${where(rule.zone)}: ${rule.bound} ${rule.count} ${rule.who}`;
+      return rule.bound === 'no' ? `${where(rule.zone)}: no ${rule.who}` : `${where(rule.zone)}: ${rule.bound} ${rule.count} ${rule.count === 1 ? (one.get(rule.who) ?? rule.who) : rule.who}`;
     case 'expect':
       return `${rule.ours} v ${rule.theirs} in ${where(rule.zone)}`;
     case 'score': {
@@ -134,6 +134,9 @@ function ruleWords(rule: Rule, where: (id: string) => string): string {
     }
   }
 }
+
+/** Roles; names of teams stay as they are. */
+const one: ReadonlyMap<string, string> = new Map([['attackers', 'attacker'], ['defenders', 'defender'], ['floaters', 'floater']]);
 
 /** `a pass into Box`, `a goal in North`. */
 const ends = { passes: 'in', pass: 'into', dribble: 'into', win: 'in', goal: 'in' } as const;

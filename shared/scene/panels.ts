@@ -3,6 +3,7 @@ import type { DrillAnalysis } from '../analyse.ts';
 import type { Problem } from '../problem.ts';
 import { cut, textWidth, wrap } from '../font/text.ts';
 import type { PhaseAnalysis } from '../games/phases.ts';
+import { itemText } from '../measure/kit.ts';
 import type { Drill, Zone } from '../model/drill.ts';
 import { controlInk, type Ground, hatchOf } from './control.ts';
 import { ballShapes, furnitureNames, furnitureSymbol } from './furniture.ts';
@@ -67,9 +68,10 @@ export function orderPanel(beats: readonly SceneBeat[], width: number, most: num
 /** The problems flagged on the plan, by number. */
 export function problemPanel(problems: readonly Problem[], width: number): Panel | null {
   if (problems.length === 0) return null;
-  const shown = problems.slice(0, 6).map((problem) => wrap(plainWords(problem.message), width - 6, body, 'medium', 3));
+  const shown = problems.slice(0, mostProblems).map((problem) => wrap(plainWords(problem.message), width - 6, body, 'medium', 3));
+  const rest = untold(problems.length);
   return {
-    height: 5.5 + shown.reduce((sum, lines) => sum + lines.length * leading + 1, 0),
+    height: 5.5 + shown.reduce((sum, lines) => sum + lines.length * leading + 1, 0) + (rest === null ? 0 : leading),
     draw: (x, top) => {
       const shapes: Shape[] = [];
       let y = top + 5.5;
@@ -78,9 +80,19 @@ export function problemPanel(problems: readonly Problem[], width: number): Panel
         shapes.push(...lines.map((words, row) => text({ x: x + 5.2, y: y + 2.3 + row * leading }, words, body, 'ink')));
         y += lines.length * leading + 1;
       }
+      if (rest !== null) shapes.push(text({ x: x + 5.2, y: y + 2.3 }, rest, body, 'note'));
       return [heading('problem-list', 'TO MEND', x, top, width), { id: 'problem-words', layer: 'legend', span: null, label: null, shapes }];
     },
   };
+}
+
+const mostProblems = 6;
+
+/** What the flags on the plan mean that are not in the list. */
+function untold(count: number): string | null {
+  const first = mostProblems + 1;
+  if (count < first) return null;
+  return count === first ? `${first} is told by the check.` : `${first} to ${count} are told by the check.`;
 }
 
 /** A small flag with a number. */
@@ -313,7 +325,7 @@ export function titlePanel({ drill, measures }: DrillAnalysis, scale: number, co
   const name = wrap(drill.name === '' ? 'Drill' : drill.name, inner, 4.4, 'bold', 2);
   const change = under.flatMap((words) => wrap(words, inner, 3.1, 'bold', 2));
   const theme = wrap(drill.theme ?? '', inner, 2.7, 'medium', 2);
-  const kit = wrap(measures.kit.map(({ what, count }) => `${count} ${count === 1 ? what.replace(/s$/, '') : what}`).join(', ') || '–', inner, 2.5, 'medium', 2);
+  const kit = wrap(measures.kit.map(itemText).join(', ') || '–', inner, 2.5, 'medium', 2);
   const area = drill.area ? `${lengthWords(drill.area.width, measure)} × ${lengthWords(drill.area.length, measure)} ${measure.name}` : '–';
   const cells = [
     ['AGE', drill.ageLabel ?? 'adult'], ['PLAYERS', `${measures.players}`], ['AREA', area], ['SCALE', `1:${scale}`],

@@ -8,7 +8,7 @@ import type { Timeline } from '../timeline/timeline.ts';
 import { originBox } from './area.ts';
 import { castOf, laterMark } from './cast.ts';
 import { ballsInPlay, furnitureOf, supplies } from './equipment.ts';
-import { ballRadius, ballShapes, furnitureSymbol } from './furniture.ts';
+import { ballRadius, ballShapes, furnitureSymbol, heapWidth } from './furniture.ts';
 import { type Box, boxAround, boxOf, onSheet } from './ground.ts';
 import { labelRoom } from './labels.ts';
 import { flags, names, numbers } from './lettering.ts';
@@ -115,7 +115,7 @@ export function grassOf(drill: Drill, timeline: Timeline, perMetre: number): Box
     const { left, right, top, bottom } = furnitureSymbol(thing, perMetre).box;
     points.push({ x: thing.at.x + left / perMetre, y: thing.at.y - bottom / perMetre }, { x: thing.at.x + right / perMetre, y: thing.at.y - top / perMetre });
   }
-  for (const supply of drill.balls) points.push(...around(supply.at, 0.5));
+  for (const supply of drill.balls) points.push(...around(supply.at, supply.count > 1 ? Math.max(0.5, heapWidth / 2 / perMetre) : 0.5));
   for (const { shape } of drill.zones) points.push(...(shape.kind === 'polygon' ? shape.points : around(shape.centre, shape.radius)));
   for (const pass of timeline.passes) points.push(pass.fromAt, pass.toAt);
   for (const track of timeline.tracks) for (const move of track.moves) points.push(...around(move.path.to, 0.5));

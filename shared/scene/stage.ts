@@ -119,7 +119,7 @@ export function keyAlone(whole: DrillAnalysis, { theme, convention }: Pick<Stage
 }
 
 /** ISO 5455 (1, 2 and 5 by powers of ten), and between them what the scale rule has. */
-const scales = [50, 100, 125, 200, 250, 300, 400, 500, 1000] as const;
+const scales = [50, 100, 125, 200, 250, 300, 400, 500, 600, 750, 1000] as const;
 /** Millimetres that the grass may take on the sheet. */
 const room = { width: 165, height: 136 } as const;
 

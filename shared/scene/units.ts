@@ -10,7 +10,7 @@ export interface Measure {
 }
 
 /** Centimetres are drawn as metres: nobody lays out grass in centimetres. */
-export function measureOf(drill: Drill): Measure {
+export function measureOf(drill: Pick<Drill, 'units'>): Measure {
   switch (drill.units) {
     case 'm':
     case 'cm':

@@ -1,5 +1,6 @@
 import type { DrillAnalysis } from '../analyse.ts';
 import { headcount } from '../measure/measures.ts';
+import type { Drill, Station } from '../model/drill.ts';
 
 /** How many players one group of a drill takes, and how many of them keep goal. */
 export interface Need {
@@ -18,8 +19,19 @@ export function needOf({ drill, measures }: DrillAnalysis): Need {
   const placed = headcount(drill);
   const usual = placed > 0 ? placed : measures.players;
   if (usual === 0) return { least: 0, most: Infinity, usual, keepers: 0 };
-  const queues = drill.stations.filter((station) => station.team === null && station.holds >= working);
-  const spare = queues.reduce((sum, { holds }) => sum + holds - working, 0);
   const keepers = drill.actors.filter(({ kind }) => kind === 'keeper').length;
-  return { least: usual - spare, most: usual + joining * queues.length, usual, keepers };
+  return { least: usual - spareIn(drill), most: usual + joining * queuesOf(drill).length, usual, keepers };
+}
+
+/** How few can play a drill that says who stands where. */
+export function leastOf(drill: Drill): number {
+  return headcount(drill) - spareIn(drill);
+}
+
+function spareIn(drill: Drill): number {
+  return queuesOf(drill).reduce((sum, { holds }) => sum + holds - working, 0);
+}
+
+function queuesOf({ stations }: Drill): readonly Station[] {
+  return stations.filter((station) => station.team === null && station.holds >= working);
 }

@@ -11,6 +11,13 @@ export function kitText(kind: KitKind, count: number, colour: string | null = nu
   return `${count} ${colour === null ? '' : `${colour} `}${kitWords[kind][count === 1 ? 0 : 1]}`;
 }
 
+/** ` + 4 cones`: what stands in for what there is too little of; empty where nothing does. */
+export function standIns({ kind, needed, has, short }: { readonly kind: KitKind; readonly needed: number; readonly has: number | null; readonly short: number }): string {
+  const count = needed - (has ?? 0) - short;
+  if (has === null || count <= 0) return '';
+  return kind === 'bib' ? ` + ${count} of any colour` : ` + ${kitText(kind === 'disc' ? 'cone' : 'disc', count)}`;
+}
+
 /** `75 min`, `90 s`, `2 min 30 s`: whole seconds. */
 export function minutes(seconds: number): string {
   const whole = Math.round(seconds);

@@ -1,12 +1,13 @@
 /** What the front page says: the evening at a glance, who is where, what to carry, what to set out and to change, what to mind. */
+import type { Problem } from '../problem.ts';
 import { figure as number } from '../scene/units.ts';
 import type { Changeover, PartFigures, PartSlot, SessionAnalysis } from '../session/analysis.ts';
-import { kitWords, minutes as duration } from '../session/words.ts';
+import { kitWords, minutes as duration, standIns } from '../session/words.ts';
 import { bullets, minor, prose, titled, type Block, type Heading, type Item, type Table } from './blocks.ts';
 import { cautionsFor } from './cautions.ts';
 import type { Stretch } from './flow.ts';
 import { timeStrip } from './strip.ts';
-import { counted, listed, minutes, partsOf, people, tally, type Names, type NumberedPart } from './words.ts';
+import { counted, listed, minutes, partsOf, people, tally, toMend, type Names, type NumberedPart } from './words.ts';
 
 export interface FrontPage {
   readonly title: Heading;
@@ -14,7 +15,7 @@ export interface FrontPage {
 }
 
 /** `pages`: where each part of the timetable is drawn, by its index. */
-export function frontPage(analysis: SessionAnalysis, names: Names, pages: ReadonlyMap<number, number>): FrontPage {
+export function frontPage(analysis: SessionAnalysis, names: Names, pages: ReadonlyMap<number, number>, problems: readonly Problem[]): FrontPage {
   const { session } = analysis;
   const end = Math.max(0, ...analysis.timetable.map((slot) => slot.end));
   const title: Heading = { kind: 'heading', rank: 'title', number: null, text: session.name, aside: `${minutes(end)} min` };
@@ -24,6 +25,7 @@ export function frontPage(analysis: SessionAnalysis, names: Names, pages: Readon
     stretches: [
       { kind: 'full', blocks: [
         title, prose(factsOf(analysis), 'lead'), ...(strip ? [strip] : []), ...(analysis.timetable.length > 0 ? [timetable(analysis, pages)] : []),
+        ...toMend(session.span, problems),
       ] },
       { kind: 'two', blocks: [
         ...titled('Groups', groups(analysis, names)),
@@ -103,7 +105,7 @@ function groupItems(slot: PartSlot, { register }: SessionAnalysis, names: Names)
   const reasons = [...new Set(slot.aside.map((member) => register[member - 1]?.aside?.reason ?? ''))].filter((reason) => reason !== '');
   return [
     ...slot.groups.map(({ number: at, members, keepers }) => item(slot.groups.length === 1 ? '–' : `${at}`,
-      `${slot.groups.length === 1 ? 'Everyone' : counted(members.length, 'player')}: ${people(members, names)}${keepers.length > 0 ? `; in goal ${people(keepers, names)}` : ''}`)),
+      `${slot.groups.length === 1 && slot.resting.length + slot.aside.length + slot.away.length === 0 ? 'Everyone' : counted(members.length, 'player')}: ${people(members, names)}${keepers.length > 0 ? `; in goal ${people(keepers, names)}` : ''}`)),
     ...(slot.resting.length > 0 ? [item('–', `Resting, in turn: ${people(slot.resting, names)}`)] : []),
     ...(slot.aside.length > 0 ? [item('–', `Not taking part${reasons.length > 0 ? ` (${reasons.join(', ')})` : ''}: ${people(slot.aside, names)}`)] : []),
     ...(slot.away.length > 0 ? [item('–', `Not here yet: ${people(slot.away, names)}`)] : []),
@@ -115,9 +117,9 @@ function groupItems(slot: PartSlot, { register }: SessionAnalysis, names: Names)
 function kit({ kit: lines }: SessionAnalysis): Block[] {
   const table: Table = {
     kind: 'table',
-    columns: [{ title: 'Carry', share: 0.3, right: false }, { title: 'Need', share: 0.13, right: true }, { title: 'Have', share: 0.13, right: true }, { title: 'Short', share: 0.13, right: true }, { title: 'Most in', share: 0.31, right: false }],
+    columns: [{ title: 'Carry', share: 0.27, right: false }, { title: 'Need', share: 0.12, right: true }, { title: 'Have', share: 0.22, right: true }, { title: 'Short', share: 0.11, right: true }, { title: 'Most in', share: 0.28, right: false }],
     rows: lines.map(({ kind, colour, needed, has, short, mostIn }) => [
-      `${colour === null ? '' : `${colour} `}${kitWords[kind][1]}`, `${needed}`, has === null ? '–' : `${has}`, short > 0 ? `${short}` : '–', mostIn,
+      `${colour === null ? '' : `${colour} `}${kitWords[kind][1]}`, `${needed}`, has === null ? '–' : `${has}${standIns({ kind, needed, has, short })}`, short > 0 ? `${short}` : '–', mostIn,
     ]),
   };
   return titled('Kit', lines.length === 0 ? [] : [table]);

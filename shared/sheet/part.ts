@@ -1,6 +1,10 @@
 /** What the page of a part says: the drawing, how it starts, the play, the rules, what to coach, what to change, what to carry out. */
-import { analyseDrill, type DrillAnalysis } from '../analyse.ts';
-import type { ChangedDrill, Drill } from '../model/drill.ts';
+import type { DrillAnalysis } from '../analyse.ts';
+import type { Point } from '../geometry/point.ts';
+import { itemText } from '../measure/kit.ts';
+import { headcount } from '../measure/measures.ts';
+import type { Drill } from '../model/drill.ts';
+import type { Problem } from '../problem.ts';
 import type { Convention } from '../scene/lines.ts';
 import { notesOf, type Note } from '../scene/notes.ts';
 import type { Theme } from '../scene/palette.ts';
@@ -8,11 +12,13 @@ import { keyAlone, stage, type Scene } from '../scene/scene.ts';
 import { figure as number, lengthWords, measureOf } from '../scene/units.ts';
 import { aloud } from '../scene/words.ts';
 import type { Group, SetUp, Tape } from '../session/analysis.ts';
+import { leastOf } from '../session/need.ts';
 import { tapesOf } from '../session/tapes.ts';
 import { kitText, minutes as duration } from '../session/words.ts';
-import { bullets, minor, prose, section, titled, type Block, type Figure, type Heading, type Item, type Table } from './blocks.ts';
+import { bullets, prose, section, titled, type Block, type Figure, type Heading, type Item, type Table } from './blocks.ts';
+import { changes } from './changes.ts';
 import { columnWidth } from './style.ts';
-import { areaWords, counted, tally } from './words.ts';
+import { areaWords, counted, tally, toMend } from './words.ts';
 
 export interface PartPage {
   readonly title: Heading;
@@ -37,6 +43,8 @@ export interface PartOptions {
   readonly room: { readonly width: number; readonly height: number; readonly small: boolean };
   /** The number of the part's first picture among those of the sheet. */
   readonly firstPicture: number;
+  /** Of the file. */
+  readonly problems: readonly Problem[];
 }
 
 /** For the phases behind the first: a column wide, millimetres. */
@@ -61,7 +69,8 @@ export function partPage(analysis: DrillAnalysis, laid: Laid | null, title: Head
     scale: main.scene.plan.scale,
     pictures: [main.scene, ...smaller.map(({ drawn }) => drawn.scene)],
     blocks: [
-      ...titled('How it starts', bullets(startWords(drill))),
+      ...toMend(drill.span, options.problems, drill.changes.map(({ span }) => span)),
+      ...titled('How it starts', bullets([...startWords(drill), ...otherSizes(drill, laid?.groups ?? [])])),
       ...titled(shown === null || shown === undefined ? 'Play' : `Phase: ${shown}`, beats(main)),
       ...titled('Rotation', bullets(entries(notes, 'rotation'))),
       ...titled('Rules and scoring', bullets(rules(analysis).map(capital))),
@@ -73,7 +82,7 @@ export function partPage(analysis: DrillAnalysis, laid: Laid | null, title: Head
       ...changes(analysis),
       ...setting(analysis, laid),
       ...(options.room.small ? titled('Key', keyFigure(analysis, main.scene, options)) : []),
-      ...smaller.flatMap(({ phase, drawn }) => [section(`Phase: ${phase ?? ''}`), drawn.figure, ...beats(drawn)]),
+      ...smaller.flatMap(({ phase, drawn }) => [section(`Phase: ${phase ?? ''}${scaleUnless(main, drawn)}`), drawn.figure, ...beats(drawn)]),
     ],
   };
 }
@@ -93,6 +102,11 @@ function drawing(analysis: DrillAnalysis, phase: string | null, room: PartOption
     content: { kind: 'scene', scene, enlarged: times, picture },
   };
   return { scene, figure, picture };
+}
+
+/** The title block has the scale of the first drawing. */
+function scaleUnless(main: Drawing, { scene: { plan: { scale } } }: Drawing): string {
+  return scale === main.scene.plan.scale ? '' : `, drawn 1:${scale}`;
 }
 
 function keyFigure(analysis: DrillAnalysis, { plan: { scale } }: Scene, options: PartOptions): Figure[] {
@@ -115,10 +129,24 @@ function factsOf({ drill, measures }: DrillAnalysis, scene: Scene): string {
   ].join(' · ');
 }
 
+/** `3 m across, 2 m up`; beside the area how far from which side: nobody paces out −1 m. */
+function placeWords({ area, units }: Drill, { x, y }: Point): string {
+  const measure = measureOf({ units });
+  const said = (metres: number, where: string) => `${lengthWords(metres, measure)} ${measure.name} ${where}`;
+  const [across, up] = [said(x, 'across'), said(y, 'up')];
+  if (!area) return `${across}, ${up}`;
+  const sides = [
+    { far: -x, words: said(-x, 'left of the area'), other: up }, { far: x - area.width, words: said(x - area.width, 'right of the area'), other: up },
+    { far: -y, words: said(-y, 'below the area'), other: across }, { far: y - area.length, words: said(y - area.length, 'above the area'), other: across },
+  ].filter(({ far }) => far > 0.005);
+  const [only] = sides;
+  // Off a corner each side says half of it.
+  return sides.length === 2 ? sides.map(({ words }) => words).join(', ') : only ? `${only.words}, ${only.other}` : `${across}, ${up}`;
+}
+
 /** Who stands where, and where the balls are, before the first ball is played. */
 function startWords(drill: Drill): string[] {
-  const measure = measureOf(drill);
-  const at = (spot: { readonly x: number; readonly y: number }) => `${lengthWords(spot.x, measure)} ${measure.name} across, ${lengthWords(spot.y, measure)} ${measure.name} up`;
+  const at = (spot: Point) => placeWords(drill, spot);
   const names = new Map(drill.actors.map(({ id, name }) => [id, name]));
   const keepers = drill.actors.filter(({ kind }) => kind === 'keeper');
   return [
@@ -130,6 +158,16 @@ function startWords(drill: Drill): string[] {
       return `${counted(count, 'ball')} ${where}.`;
     }),
   ];
+}
+
+/** Of groups that are not as many as the drill says: queues are shorter or longer there. */
+function otherSizes(drill: Drill, groups: readonly Group[]): string[] {
+  const usual = headcount(drill);
+  return groups.flatMap(({ number: at, members }) => {
+    const more = members.length - usual;
+    if (more === 0 || drill.stations.length === 0 || members.length < Math.max(1, leastOf(drill))) return [];
+    return [`Group ${at}: ${counted(members.length, 'player')}, ${Math.abs(more)} ${more > 0 ? 'more' : 'fewer'} to wait in the queues.`];
+  });
 }
 
 function entries(notes: readonly Note[], id: string): string[] {
@@ -146,59 +184,19 @@ function boutWords({ count, length, rest }: NonNullable<Drill['bouts']>): string
   return `${counted(count, 'bout')} of ${duration(length)}${rest > 0 ? `, ${duration(rest)} rest between them` : ''}: ${duration(count * length + Math.max(0, count - 1) * rest)} in all.`;
 }
 
-/** Roles and measures at the beginning of a sentence; names stay as they are written. */
+/** Roles at the beginning of a sentence; names stay as they are written. */
 function capital(words: string): string {
-  return words.replace(/^(?:attackers|defenders|floaters|area|players|space|one|a|touches|metres|bouts)\b/, (word) => `${word[0]?.toUpperCase()}${word.slice(1)}`);
+  return words.replace(/^(?:attackers|defenders|floaters)\b/, (word) => `${word[0]?.toUpperCase()}${word.slice(1)}`);
 }
 
 const corners = ['technical', 'psychological', 'physical', 'social'] as const;
 
+/** A point a line with its corner before it, so that a column's end parts none from its heading. */
 function coaching({ points }: Drill): Block[] {
-  const found = corners.flatMap((corner) => {
-    const texts = points.filter((point) => point.corner === corner).map(({ text }) => text);
-    return texts.length === 0 ? [] : [minor(`${corner[0]?.toUpperCase()}${corner.slice(1)}`), ...bullets(texts)];
-  });
-  return titled('Coaching points', found);
-}
-
-// ---------------------------------------------------------------- changes
-
-function changes(analysis: DrillAnalysis): Block[] {
-  const of = (kind: ChangedDrill['kind']) => analysis.drill.changes.filter((change) => change.kind === kind).flatMap((change): Block[] => [
-    minor(`${change.name} (${change.lever})`), ...bullets(differences(analysis, analyseDrill(change.drill))),
-  ]);
-  return [...titled('Make it harder', of('progress')), ...titled('Make it easier', of('regress'))];
-}
-
-/** What is not the same, old and new. */
-function differences(before: DrillAnalysis, after: DrillAnalysis): string[] {
-  const rows = [measured(before), measured(after)] as const;
-  const numbers = rows[0].flatMap(([what, old], index) => {
-    const now = rows[1][index]?.[1] ?? '–';
-    return old === now ? [] : [`${what} from ${old} to ${now}`];
-  });
-  const [old, now] = [before, after].map((each) => [...entries(notesOf(each, null), 'rotation'), ...rules(each)]) as [string[], string[]];
-  const moved = after.drill.stations.flatMap(({ name, at }) => {
-    const was = before.drill.stations.find((station) => station.name === name);
-    const far = was ? Math.hypot(was.at.x - at.x, was.at.y - at.y) : 0;
-    return far >= 0.05 ? [`${name} stands ${lengthWords(far, measureOf(after.drill))} ${measureOf(after.drill).name} from where it was`] : [];
-  });
-  const found = [...now.filter((words) => !old.includes(words)), ...old.filter((words) => !now.includes(words)).map((words) => `No longer: ${words}`), ...moved, ...(numbers.length > 0 ? [capital(numbers.join('; '))] : [])];
-  return found.length > 0 ? found : ['The numbers stay as they are.'];
-}
-
-function measured({ drill, measures }: DrillAnalysis): (readonly [string, string])[] {
-  const perMinute = measures.perMinute;
-  return [
-    ['area', areaWords(drill) ?? '–'],
-    ['players', `${measures.players}`],
-    ['space a player', measures.spacePerPlayer ? `${Math.round(measures.spacePerPlayer.outfield)} m²` : '–'],
-    ['one repetition', `${measures.duration.toFixed(1)} s`],
-    ['a start every', measures.interval ? `${measures.interval.seconds.toFixed(1)} s` : '–'],
-    ['touches a minute each', perMinute ? perMinute.touches.toFixed(1) : '–'],
-    ['metres a minute each', perMinute ? `${Math.round(perMinute.metres)}` : '–'],
-    ['bouts', drill.bouts ? boutWords(drill.bouts).replace(/\.$/, '') : '–'],
-  ];
+  return titled('Coaching points', bullets(corners.flatMap((corner) => {
+    const title = `${corner[0]?.toUpperCase()}${corner.slice(1)}`;
+    return points.filter((point) => point.corner === corner).map(({ text }) => `${title}: ${text}`);
+  })));
 }
 
 // ---------------------------------------------------------------- kit and setting out
@@ -206,7 +204,7 @@ function measured({ drill, measures }: DrillAnalysis): (readonly [string, string
 /** Of a drill by itself, or of all groups of a part; the distances are those of one group. */
 function setting({ drill, measures }: DrillAnalysis, laid: Laid | null): Block[] {
   const setUp = laid?.setUp ?? null;
-  const kit = setUp === null ? measures.kit.map(({ what, count }) => `${count} ${count === 1 ? what.replace(/s\b/, '') : what}`) : [
+  const kit = setUp === null ? measures.kit.map(itemText) : [
     ...(setUp.things.length > 0 ? [tally(setUp.things)] : []),
     ...(setUp.balls > 0 ? [kitText('ball', setUp.balls)] : []),
     ...setUp.bibs.map(({ colour, count }) => kitText('bib', count, colour)),

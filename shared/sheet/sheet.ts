@@ -6,6 +6,7 @@ import type { DrillAnalysis } from '../analyse.ts';
 import { textWidth } from '../font/text.ts';
 import type { Convention } from '../scene/lines.ts';
 import type { Theme } from '../scene/palette.ts';
+import type { Problem } from '../problem.ts';
 import type { Scene } from '../scene/scene.ts';
 import type { SessionAnalysis } from '../session/analysis.ts';
 import type { Block, Heading } from './blocks.ts';
@@ -41,6 +42,8 @@ export interface SheetOptions {
   readonly perPage: 1 | 2;
   /** Of the register of a session, in its order. */
   readonly names: Names;
+  /** Of the file: what cannot be played as it is written is told where it is printed. */
+  readonly problems: readonly Problem[];
   /** How wide texts are in the fonts that will draw them; the shipped font's own widths without it. */
   readonly measure?: Measure;
 }
@@ -48,13 +51,13 @@ export interface SheetOptions {
 /** The sheet of a session: a front page, then its parts that have a drill. */
 export function sessionSheet(session: SessionAnalysis, options: SheetOptions): Sheet {
   const leaves = leavesOf(partsOf(session).flatMap(({ number, index, slot }): Subject[] => (slot.drill === null ? [] : [{
-    index, analysis: slot.drill, laid: slot, change: slot.part.change?.name ?? null,
+    index, analysis: slot.drill, problems: slot.file === null ? options.problems : [], laid: slot, change: slot.part.change?.name ?? null,
     title: { kind: 'heading', rank: 'title', number: `${number}`, text: slot.part.name, aside: `${minutes(slot.start)}–${minutes(slot.end)} min` },
   }])), options);
   const { measure = textWidth } = options;
   const parts = paged(leaves, options);
   const front = (pages: ReadonlyMap<number, number>) => {
-    const { title, stretches } = frontPage(session, options.names, pages);
+    const { title, stretches } = frontPage(session, options.names, pages, options.problems);
     return flow({ stretches, continued: goesOn(title), notes: 'After the session: what to keep, what to change' }, measure);
   };
   // How many pages the front takes does not hang on the page numbers in it: those are a line each.
@@ -69,7 +72,7 @@ export function sessionSheet(session: SessionAnalysis, options: SheetOptions): S
 /** A sheet of each drill, under the name of the file or of the only drill. */
 export function drillSheet(drills: readonly DrillAnalysis[], title: string, options: SheetOptions): Sheet {
   const leaves = leavesOf(drills.map((analysis, index): Subject => ({
-    index, analysis, laid: null, change: null,
+    index, analysis, problems: options.problems, laid: null, change: null,
     title: { kind: 'heading', rank: 'title', number: drills.length > 1 ? `${index + 1}` : null, text: analysis.drill.name || 'Drill', aside: null },
   })), options);
   return numbered((drills.length === 1 && drills[0]?.drill.name) || title, options.theme, leaves, paged(leaves, options));
@@ -82,6 +85,8 @@ interface Subject {
   /** Its place in the timetable, or among the drills. */
   readonly index: number;
   readonly analysis: DrillAnalysis;
+  /** Of the file it is in, if that is this one. */
+  readonly problems: readonly Problem[];
   readonly laid: Laid | null;
   /** Which progression or regression of the drill is played. */
   readonly change: string | null;
@@ -108,17 +113,17 @@ const rooms = {
 } as const;
 
 /** No drawing is made more than so many times smaller to save a page. */
-const mostSmaller = 1.6;
+const mostSmaller = 1.3;
 const mostTried = 4;
 
 /** The drawing is as large as takes no more pages than a smaller one. */
 function leavesOf(subjects: readonly Subject[], options: SheetOptions): Leaf[] {
   const { theme, convention, perPage, measure = textWidth } = options;
   let firstPicture = 0;
-  return subjects.map(({ index, analysis, laid, change, title }) => {
+  return subjects.map(({ index, analysis, problems, laid, change, title }) => {
     const tryIn = ([width, height]: readonly [number, number]) => {
       const room = { width, height, small: perPage === 2 };
-      const page = named(partPage(analysis, laid, title, { theme, convention, room, firstPicture }), analysis, title.text, change);
+      const page = named(partPage(analysis, laid, title, { theme, convention, room, firstPicture, problems }), analysis, title.text, change);
       return { page, count: perPage === 1 ? flow(flowOf(page, 1), measure).length : 1 };
     };
     const [first, ...smaller] = rooms[perPage];
@@ -160,7 +165,7 @@ function paged(leaves: readonly Leaf[], options: SheetOptions): (Draft & { reado
     const pages = perPage === 1 && own[0] ? flow(own[0], measure) : flowHalves(own, measure);
     const fields = group.length === 1 && group[0] ? leafFields(group[0]) : [{ title: 'PARTS', value: group.map(({ page }) => page.title.text).join(' / ') }];
     return pages.map((page, index) => ({
-      page, fields,
+      page, fields: index === 0 ? fields : fields.filter(({ title }) => title !== scaleField),
       opens: index === 0 ? group.map(({ page: { title } }) => `${title.number === null ? '' : `${title.number} `}${title.text}`).join(' / ') : null,
       indices: index === 0 ? group.map((leaf) => leaf.index) : [],
     }));
@@ -181,11 +186,14 @@ function goesOn({ number, text }: Heading): Block[] {
 
 // ---------------------------------------------------------------- title block
 
+/** Of the first drawing, and so on its page only. */
+const scaleField = 'SCALE';
+
 function leafFields({ page, analysis: { drill, measures } }: Leaf): Page['block'] {
   return [
     { title: 'PART', value: `${page.title.number === null ? '' : `${page.title.number} `}${page.title.text}` },
     { title: 'AGE', value: drill.ageLabel ?? 'adult' }, { title: 'PLAYERS', value: `${measures.players}` },
-    { title: 'AREA', value: areaWords(drill) ?? '–' }, { title: 'SCALE', value: `1:${page.scale}` },
+    { title: 'AREA', value: areaWords(drill) ?? '–' }, { title: scaleField, value: `1:${page.scale}` },
   ];
 }
 

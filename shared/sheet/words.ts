@@ -1,8 +1,12 @@
-/** Numbers and people of a session in words. */
+/** Numbers, people and faults of a session in words. */
+import type { Span } from '../../grammar/tree.ts';
 import type { Drill } from '../model/drill.ts';
+import type { Problem } from '../problem.ts';
 import { figure, lengthWords, measureOf } from '../scene/units.ts';
 import type { PartSlot, SessionAnalysis, Slot, Thing } from '../session/analysis.ts';
+import { plainWords } from '../scene/words.ts';
 import { kitText } from '../session/words.ts';
+import { bullets, titled, type Block } from './blocks.ts';
 
 export interface NumberedPart {
   /** From 1, as on the strip. */
@@ -69,4 +73,11 @@ function runs(numbers: readonly number[]): string {
 export function areaWords(drill: Drill): string | null {
   const measure = measureOf(drill);
   return drill.area && `${lengthWords(drill.area.width, measure)} × ${lengthWords(drill.area.length, measure)} ${measure.name}`;
+}
+
+/** What does not work as it is written, so that nobody finds it out on the grass; of a drill without what only its changes bring. */
+export function toMend(whole: Span, problems: readonly Problem[], apart: readonly Span[] = []): Block[] {
+  const within = (outer: Span, { span }: Problem) => outer.from <= span.from && span.to <= outer.to;
+  const errors = problems.filter((problem) => problem.severity === 'error' && within(whole, problem) && !apart.some((each) => within(each, problem)));
+  return titled('To mend before it is played', bullets(errors.map(({ message }) => plainWords(message))));
 }

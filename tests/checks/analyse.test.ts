@@ -72,3 +72,25 @@ test('a mirrored sequence does not tell the faults of its original again', () =>
 `);
   expect(problems.map((problem) => problem.code)).toEqual(['pass-length']);
 });
+
+test('a game with another number of players is told to change its teams: it has no stations', () => {
+  const { problems } = analyse('drill "Five" {\n  age U12\n  players 4\n  area 20 x 20\n  team Red of 5\n  place 5 Red in area\n}\n');
+  expect(problems.map(({ code, help }) => [code, help])).toContainEqual(['player-count', 'Correct the number, or make a team larger or smaller (team Red of 4).']);
+});
+
+test('who plays twice from a queue is told of the one behind', () => {
+  const twice = (holds: number) => analyse(`drill "Two" {
+  age U12
+  area 12 x 12
+  station Base at (2, 6) holds ${holds}
+  station Wall at (10, 6)
+  ball at Base
+  sequence {
+    Base passes to Wall
+    Base passes to Wall
+  }
+}
+`).problems.find(({ code }) => code === 'no-ball')?.help;
+  expect(twice(2)).toMatch(/If whoever waits behind them is meant, write `next Base`\.$/);
+  expect(twice(1)).toMatch(/with `ball at`\.$/);
+});

@@ -125,6 +125,7 @@ describe('expect holds as the game is set out, or at a moment of every phase tha
     ['2 v 1', [comes, away, far], '1 v 1 when the game begins; 1 v 1 in “Two”, and not 2 v 1.'],
     ['2 v 1', [comes, stays], '1 v 1 when the game begins; 1 v 1 in “Three”, and not 2 v 1.'],
     ['1 v 2', [comes], '1 v 1 when the game begins; 1 v 1 and 2 v 1 in “One”, and not 1 v 2.'],
+    ['1 v 2', [stays], '1 v 1 throughout, and not 1 v 2.'],
     ['1 v 2', [], '1 v 1 when the game begins, and not 1 v 2.'],
     ['1 v 2', ['keeper Kim of Blue at (15, 1)'], '1 v 1 when the game begins, and not 1 v 2 (goalkeepers are not counted).'],
   ])('%s with %j', (expected, phases, told) => {
@@ -196,4 +197,27 @@ test('of several touch rules the one that is broken is named', () => {
   const text = `drill "Game" {\n${ground}rule touches 2 for Blue\nrule touches 2 for Bea\nphase "One" {\nAnn passes to Bea\nBea passes to Ann, in 3 touches\n}\n}`;
   const [broken] = analyse(text, alone).problems.filter(({ code }) => code === 'touch-limit');
   expect(broken!.related.map(({ span }) => text.slice(span.from, span.to))).toEqual(['rule touches 2 for Bea']);
+});
+
+test('who is open instead is told on the ground first, then through the air', () => {
+  const { problems } = analyse(`drill "Game" {
+  age U12
+  tempo match
+  area 30 x 30
+  team Red of 4
+  team Blue of 2
+  player Red1 of Red at (3, 27)
+  player Red2 of Red at (22, 22)
+  player Red3 of Red at (3, 15)
+  player Red4 of Red at (14, 6)
+  player Blue1 of Blue at (14, 23)
+  player Blue2 of Blue at (10, 14)
+  ball at Red1
+  phase "Across" {
+    Red1 passes to Red2
+  }
+}`, alone);
+  expect(problems.filter(({ code }) => code === 'intercepted').map(({ help }) => help)).toEqual([
+    'Open at that moment: `Red3`; through the air `Red2` and `Red4`. Or draw the opponent away first.',
+  ]);
 });

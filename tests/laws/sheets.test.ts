@@ -8,11 +8,12 @@ import { paper } from '../../shared/sheet/style.ts';
 import { workspaceOf } from '../../server/workspace.ts';
 import { hostile } from '../support/hostile.ts';
 
-const options = { theme: 'print', convention: 'solid pass', perPage: 1, names: [] } as const;
+const options = { theme: 'print', convention: 'solid pass', perPage: 1, names: [], problems: [] } as const;
 
 function sheetsOf(text: string, path: string | null = null): readonly Sheet[] {
-  const { drills, sessions } = analyse(text, workspaceOf(path));
-  return [...sessions.map((session) => sessionSheet(session, options)), ...(drills.length > 0 ? [drillSheet(drills, 'Drills', options)] : [])];
+  const { drills, sessions, problems } = analyse(text, workspaceOf(path));
+  const all = { ...options, problems };
+  return [...sessions.map((session) => sessionSheet(session, all)), ...(drills.length > 0 ? [drillSheet(drills, 'Drills', all)] : [])];
 }
 
 function outside({ pages }: Sheet): readonly Placed[] {

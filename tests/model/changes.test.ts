@@ -42,6 +42,47 @@ test.each<[change: string, of: (drill: Drill) => unknown, value: unknown]>([
   expect(drill.changes.map((each) => of(each.drill))).toEqual([value]);
 });
 
+const game = `players 9
+  team Red bib red of 4
+  team Blue bib blue of 4
+  floaters Joker bib yellow of 1
+  zone Box 4 x 4 at area.centre
+  player Red1 of Red at (1, 1)
+  player Red2 of Red at (2, 2)
+  place 2 Red in area
+  place 4 Blue in area
+  place 1 Joker in area
+  ball at Red1
+  rule touches 2 for Joker
+  rule Box no Blue
+  rule Box at least 1 Red
+  score 1 for 5 passes by Joker
+  expect 5 v 4 in area`;
+const people = ({ actors }: Drill) => actors.map(({ name }) => name).join(' ');
+
+/** Common practice, no source: on an evening with fewer players a coach says the teams, not every line that hangs on them. */
+test.each<[change: string, of: (drill: Drill) => unknown, value: unknown]>([
+  ['team Red of 3', people, 'Red1 Red2 Red3 Blue1 Blue2 Blue3 Blue4 Joker1'],
+  ['team Red of 1', people, 'Red1 Blue1 Blue2 Blue3 Blue4 Joker1'],
+  ['team Red of 3\nplace 2 Red in area', people, 'Red1 Red2 Red3 Blue1 Blue2 Blue3 Blue4 Joker1'],
+  ['team Red of 3', ({ teams }) => teams.map(({ name, bib, size }) => `${name} ${bib} ${size}`), ['Red red 3', 'Blue blue 4', 'Joker yellow 1']],
+  ['floaters Joker of 0', people, 'Red1 Red2 Red3 Red4 Blue1 Blue2 Blue3 Blue4'],
+  ['floaters Joker of 0', ({ touchRules, rules }) => [touchRules.length, rules.filter(({ kind }) => kind === 'score').length], [0, 0]],
+  ['expect 4 v 4 in area', ({ rules }) => rules.flatMap((rule) => (rule.kind === 'expect' ? [[rule.ours, rule.theirs]] : [])), [[4, 4]]],
+  ['rule Box at most 1 Blue', ({ rules }) => rules.flatMap((rule) => (rule.kind === 'numbers' ? [[rule.bound, rule.count, rule.who]] : [])), [['at most', 1, 'Blue'], ['at least', 1, 'Red']]],
+])('in a game: %s', (change, of, value) => {
+  const { drill, messages } = drillWith(`${game}\nregress people "Fewer" {\n${change}\n}`);
+  expect(messages).toEqual([]);
+  expect(drill.changes.map((each) => of(each.drill))).toEqual([value]);
+});
+
+test('who left and is still spoken of is told with what to do', () => {
+  const { problems } = problemsIn(`drill "Test" {\narea 20 x 30\n${game}\nphase "Out" {\nRed1 passes to Red4\n}\nregress people "Fewer" {\nteam Red of 3\n}\n}`);
+  expect(problems.map(({ message, help }) => [message, help])).toEqual([
+    ['With “Fewer”: There is no `Red4`: Red has 3 players, Red1 to Red3.', 'Write that line, or the sequence or phase around it, anew in the block of “Fewer”.'],
+  ]);
+});
+
 test('a change is found in its drill by name and kind, and has no changes of its own', () => {
   const { drill } = drillWith(`${base}\nprogress task "A" {\nplayers 8\n}\nregress space "B" {\nlet wide = 6\n}`);
   expect(drill.changes.map(({ id, kind, lever, name, drill: { id: inner, changes } }) => [id, kind, lever, name, inner, changes.length])).toEqual([

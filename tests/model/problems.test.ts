@@ -8,6 +8,8 @@ test.each<[lines: string, code: string, message: string]>([
   ['station A at Ring.⟦midle⟧\nzone Ring circle 2 at (5, 5)', 'unknown-name', 'There is no place of Ring called `midle`.'],
   ['let a = area.⟦widht⟧\ncone at (a, a)', 'unknown-name', 'There is no measure of area called `widht`. Did you mean `width`?'],
   ['station A at (1, 1) of ⟦Redds⟧\nteam Reds\nplace 1 Reds in area', 'unknown-name', 'There is no team called `Redds`. Did you mean `Reds`?'],
+  ['zone Box 4 x 4 in area.topLeft\nteam Reds\nplace 1 Reds in area\nrule Box at most 1 ⟦attacker⟧', 'unknown-name', 'There is no team or player called `attacker`. Did you mean `attackers`?'],
+  ['station A at (1, 1)\nball at A\nstation B at (9, 9)\nsequence {\nA passes to B\nB passes to A, in ⟦two⟧ touches\n}', 'unknown-name', 'Numbers are written in figures: `2`.'],
   ['tempo ⟦fast⟧', 'unknown-name', 'There is no tempo called `fast`.'],
   ['ground ⟦gras⟧', 'unknown-name', 'There is no ground called `gras`. Did you mean `grass`?'],
   ['age ⟦U1O⟧', 'unknown-name', 'There is no age group called `U1O`. Did you mean `U10`?'],
@@ -29,6 +31,7 @@ test.each<[lines: string, code: string, message: string]>([
   ['cone at (10 ⟦yrds⟧, 1)', 'unknown-unit', '`yrds` is not a unit. Did you mean `yds`?'],
   ['units ⟦mm⟧', 'unknown-unit', '`mm` is not a unit. Did you mean `cm`?'],
   ['bouts 4 x ⟦3⟧', 'unknown-unit', 'Is that 3 minutes or 3 seconds?'],
+  ['bouts 4 x ⟦1⟧', 'unknown-unit', 'Is that 1 minute or 1 second?'],
 
   ['zone Z ⟦0⟧ x 2 at (5, 5)', 'impossible-value', 'The width of `Z` is 0 m; it must be more than 0.'],
   ['units yd\nzone Z 2 x ⟦-3⟧ at (5, 5)', 'impossible-value', 'The length of `Z` is -3 yd; it must be more than 0.'],

@@ -37,6 +37,7 @@ test.each<[line: string, code: string, message: string]>([
   ['part "P" 5 min of ⟦"Kiet"⟧', 'unknown-name', 'There is no drill called `Kiet`. Did you mean `Kite`?'],
   ['part "P" ⟦5⟧', 'unknown-unit', 'Is that 5 minutes or 5 seconds?'],
   ['length ⟦0 min⟧', 'impossible-value', 'The session is 0 s; it must be more than 0.'],
+  ['kit 4 ⟦yellow bibs⟧', 'unknown-name', 'The colour comes last: `bibs yellow`.'],
   ['kit 4 ⟦polse⟧', 'unknown-name', 'There is no kit called `polse`. Did you mean `poles`?'],
   ['part "P" 5 min groups ⟦0⟧', 'impossible-value', 'The number of groups is 0; it can be from 1 to 50.'],
   ['hands ⟦51⟧', 'impossible-value', 'The number of hands is 51; it can be from 1 to 50.'],

@@ -9,7 +9,7 @@ import { workspaceOf } from '../../server/workspace.ts';
 
 const path = new URL('../../shared/examples/tuesday-evening.drill', import.meta.url).pathname;
 const session = analyse(readFileSync(path, 'utf8'), workspaceOf(path)).sessions[0] as SessionAnalysis;
-const options = { theme: 'light', convention: 'solid pass', perPage: 1, names: ['Ann', '<b>Bo</b>'] } as const;
+const options = { theme: 'light', convention: 'solid pass', perPage: 1, names: ['Ann', '<b>Bo</b>'], problems: [] } as const;
 const sheet = sessionSheet(session, options);
 const html = sheetHtml(sheet);
 

@@ -11,7 +11,7 @@ function words(text: string, id: string): string[] {
 }
 
 describe('the drawing scale', () => {
-  it.each([['8 x 5', 50], ['12 x 12', 100], ['15 x 15', 125], ['30 x 20', 200], ['40 x 30', 250], ['60 x 40', 400], ['75 x 50', 500], ['68 x 105', 1000], ['900 x 600', 8000]] as const)('for an area of %s is 1:%d', (area, scale) => {
+  it.each([['8 x 5', 50], ['12 x 12', 100], ['15 x 15', 125], ['30 x 20', 200], ['40 x 30', 250], ['60 x 40', 400], ['75 x 50', 500], ['60 x 70', 600], ['90 x 100', 750], ['68 x 105', 1000], ['900 x 600', 8000]] as const)('for an area of %s is 1:%d', (area, scale) => {
     expect(sheet(`drill "D" {\n  area ${area}\n}`).plan.scale).toBe(scale);
   });
   it('does not change with a longer story', () => {

@@ -36,6 +36,13 @@ test('CSV has a row a drill, quoted where it must be', async () => {
   expect(end).toBe('');
 });
 
+test('text of a game has no repetition, and one bib is one', async () => {
+  const game = 'drill "Game" {\n  age U12\n  area 20 x 20\n  team Red bib red of 1\n  team Blue bib blue of 2\n  place 1 Red in area\n  place 2 Blue in area\n  ball at Blue1\n  phase "Over" {\n    Blue1 passes to Blue2\n  }\n}\n';
+  const { out } = await halfturn(folder({ 'a.drill': game }), ['measure', 'a.drill']);
+  expect(out).not.toContain('one repetition');
+  expect(out).toContain('1 bib red, 2 bibs blue');
+});
+
 test('text is for a coach', async () => {
   const { status, out, err } = await halfturn(folder({ 'a.drill': sound }), ['measure', 'a.drill']);
   expect({ status, err }).toEqual({ status: 0, err: '' });

@@ -96,7 +96,7 @@ describe('the text of a session', () => {
       '1 Four against two', 'How it starts', 'Amber: 4 players, bibs orange.', 'Amber1 passes to Amber2, firm while Navy1 presses Amber2', 'Rules and scoring', '6 bouts of 1 min 30 s', 'Body open to both sides',
       'Phase: Between the two', 'Phase: Won',
       '2 Diamond', 'Base: 3 players; 9 m across, 2 m up.', 'Base waits for 3 s while Pivot runs to (7, 10)', 'Base to Pivot to Wing to Top to Base', 'Look over the shoulder before the ball is played',
-      'Make it harder', 'One touch in the middle (task)', 'Pivot: at most 1 touch', 'Make it easier', 'Wing stands 1 m from where it was', '1. area: width 18.00 19.7 18', '3. area: diagonal 30.00 32.8 30',
+      'Make it harder', 'One touch in the middle (task)', 'New rule: Pivot: at most 1 touch', 'Make it easier', 'Wing stands at (16, 13), was at (15, 13): 1 m to the right.', '1. area: width 18.00 19.7 18', '3. area: diagonal 30.00 32.8 30',
       '4 Game', 'Kit keeps goal for Amber.', 'The goalkeeper talks the back three through it',
     ])).toBeNull();
   });
@@ -222,7 +222,7 @@ describe('other scripts', () => {
   });
   test('that no font has are said, and the rest is printed', async () => {
     const none = fontsFor([], '.', () => []);
-    const sheet = drillSheet(analyse(sound.replace('"Two"', '"Two 王 ab"')).drills, 'x', { theme: 'print', convention: 'solid pass', perPage: 1, names: [], measure: measureWith(none) });
+    const sheet = drillSheet(analyse(sound.replace('"Two"', '"Two 王 ab"')).drills, 'x', { theme: 'print', convention: 'solid pass', perPage: 1, names: [], problems: [], measure: measureWith(none) });
     const path = join(folder({}), 'a.pdf');
     writeFileSync(path, await toPdf(sheet, none));
     expect(missingWords(none)).toBe('No font here has 王: each is a ? on the sheet. Give a font that has it: --font FILE');
@@ -258,6 +258,11 @@ describe('what it says', () => {
   test('a drill with an error is printed, and said', async () => {
     const told = await halfturn(folder({ 'a.drill': misspelt }), ['sheet', 'a.drill', '-o', 'a.pdf']);
     expect(told).toEqual({ status: 1, out: '', err: 'halfturn: a.pdf is written, with 1 error in it; halfturn check a.drill shows more.\n' });
+  });
+  test('says that a file it plays from has errors: nobody sees them in this one', async () => {
+    const cwd = folder({ 'far.drill': sound.replace('ball at', 'ball at Nowhere\n  ball at'), 'a.drill': 'import "far.drill"\nsession "S" {\n  part "Far" 10 min of "Two"\n}\n' });
+    const told = await halfturn(cwd, ['sheet', 'a.drill', '-o', 'a.html']);
+    expect(told).toEqual({ status: 1, out: '', err: 'halfturn: a.html plays from far.drill, which has 1 error; halfturn check far.drill shows it.\n' });
   });
   test('as a process of its own', () => {
     expect(inProcess(folder({ 'a.drill': sound }), ['sheet', 'a.drill', '-o', 'a.pdf'])).toEqual({ status: 0, out: '', err: '' });

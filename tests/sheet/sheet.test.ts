@@ -10,7 +10,7 @@ import { workspaceOf } from '../../server/workspace.ts';
 
 const path = new URL('../../shared/examples/tuesday-evening.drill', import.meta.url).pathname;
 const session = analyse(readFileSync(path, 'utf8'), workspaceOf(path)).sessions[0] as SessionAnalysis;
-const laid = (perPage: 1 | 2): Sheet => sessionSheet(session, { theme: 'print', convention: 'solid pass', perPage, names: [] });
+const laid = (perPage: 1 | 2): Sheet => sessionSheet(session, { theme: 'print', convention: 'solid pass', perPage, names: [], problems: [] });
 
 function blocksOf<K extends 'figure' | 'table'>(sheet: Sheet, kind: K) {
   return sheet.pages.flatMap(({ number, bands }) => bands.flatMap(({ columns }) => columns.flat().flatMap(({ piece }) => (piece.kind === kind ? [{ number, block: piece.block as K extends 'figure' ? Figure : Table }] : []))));
@@ -46,6 +46,13 @@ describe('drawings', () => {
       const { scene: { plan }, enlarged } = block.content;
       expect(plan.perMetre * enlarged).toBeCloseTo(1000 / plan.scale, 9);
     }
+  });
+  it('say their scale: the first in the title block of its page, those behind it in their titles where it is another', () => {
+    const sheet = laid(1);
+    const scales = sheet.pages.flatMap(({ opens, block }) => block.flatMap(({ title, value }) => (title === 'SCALE' ? [[opens !== null, value]] : [])));
+    expect(scales).toEqual([[true, '1:125'], [true, '1:250'], [true, '1:250'], [true, '1:500']]);
+    const titles = sheet.pages.flatMap(({ bands }) => bands.flatMap(({ columns }) => columns.flat().flatMap(({ piece: { block } }) => (block.kind === 'heading' ? [block.text] : []))));
+    expect(titles).toEqual(expect.arrayContaining(['Phase: Round the outside', 'Phase: Between the two, drawn 1:200', 'Phase: Won, drawn 1:200']));
   });
   it('are numbered as they stand in the sheet', () => {
     for (const perPage of [1, 2] as const) {

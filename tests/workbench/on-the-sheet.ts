@@ -14,7 +14,7 @@ import { equal, stepsOn } from './steps.ts';
 export async function onTheSheet(): Promise<void> {
   const path = join(root, 'shared/examples/tuesday-evening.drill');
   const session = analyse(readFileSync(path, 'utf8'), workspaceOf(path)).sessions[0] as SessionAnalysis;
-  const sheet = sessionSheet(session, { theme: 'light', convention: 'solid pass', perPage: 1, names: ['Ann', 'דוד כהן', '王小明'] });
+  const sheet = sessionSheet(session, { theme: 'light', convention: 'solid pass', perPage: 1, names: ['Ann', 'דוד כהן', '王小明'], problems: [] });
   const file = join(mkdtempSync(join(tmpdir(), 'halfturn-sheet-')), 'sheet.html');
   writeFileSync(file, sheetHtml(sheet));
   const browser = await launch();

@@ -288,11 +288,11 @@ export class DrillLines extends Lines {
   safety(text: string): void {
     this.add({ kind: 'safety', text });
   }
-  /** A harder version: its block holds the statements that change. `progress space "Another width"` */
+  /** A harder version: its block holds the statements that change. Of a team that is smaller there the last ones written leave; `of 0` leaves it out. `progress space "Another width"` */
   progress(lever: 'space' | 'task' | 'equipment' | 'people', name: string, body: (lines: DrillLines) => void): void {
     this.add({ kind: 'progress', lever, name, body: block(new DrillLines('drill'), body) });
   }
-  /** An easier version: its block holds the statements that change. `regress space "Another width"` */
+  /** An easier version: its block holds the statements that change. Of a team that is smaller there the last ones written leave; `of 0` leaves it out. `regress space "Another width"` */
   regress(lever: 'space' | 'task' | 'equipment' | 'people', name: string, body: (lines: DrillLines) => void): void {
     this.add({ kind: 'regress', lever, name, body: block(new DrillLines('drill'), body) });
   }
