@@ -1,9 +1,8 @@
-import type { Span } from '../grammar/tree.ts';
 import { analyseDrill, type Analysis, type DrillAnalysis } from './analyse.ts';
 import type { ChangedDrill } from './model/drill.ts';
-import type { Problem } from './problem.ts';
 import { toHtml } from './render/html.ts';
 import { toSvg } from './render/svg.ts';
+import { problemsOn, withoutOtherPhases } from './scene/flagged.ts';
 import { stage, type Scene, type StageOptions } from './scene/scene.ts';
 
 export interface DrawOptions extends Partial<Pick<StageOptions, 'theme' | 'convention' | 'scale' | 'phase' | 'control'>> {
@@ -37,18 +36,6 @@ export function phasesOfPage({ drill, phases }: DrillAnalysis): readonly (string
   const names = phases.map(({ phase }) => phase.name ?? phase.id);
   const plays = drill.sequences.some((sequence) => sequence.kind === 'sequence');
   return names.length === 0 || plays ? [null, ...names] : names;
-}
-
-/** Those of the drill itself; what only a progression or regression brings belongs on its own sheet. */
-export function problemsOn({ drill }: DrillAnalysis, problems: readonly Problem[]): readonly Problem[] {
-  const within = (outer: Span, { span }: Problem): boolean => outer.from <= span.from && span.to <= outer.to;
-  return problems.filter((problem) => within(drill.span, problem) && !drill.changes.some((change) => within(change.span, problem)));
-}
-
-/** A phase's sheet has its own problems and those of the drill around it. */
-export function withoutOtherPhases({ phases }: DrillAnalysis, name: string, problems: readonly Problem[]): readonly Problem[] {
-  const others = phases.filter(({ phase }) => phase.name !== name);
-  return problems.filter(({ span }) => !others.some(({ phase }) => phase.span.from <= span.from && span.to <= phase.span.to));
 }
 
 type Scenes = readonly [Scene, ...Scene[]];

@@ -4,7 +4,7 @@ import { nearest } from '../../grammar/spelling.ts';
 import { toSvg } from '../../shared/render/svg.ts';
 import { toPage } from '../../shared/review/page.ts';
 import type { PictureOptions } from '../../shared/review/picture.ts';
-import { changedFiles, comparedFiles, pictured, type ComparedFile, type PicturedSubject, toMarkdown, toText, withSubjects } from '../../shared/review/report.ts';
+import { changedFiles, comparedFiles, phaseNote, pictured, type ComparedFile, type PicturedSubject, toMarkdown, toText, withSubjects } from '../../shared/review/report.ts';
 import { conventions } from '../../shared/scene/lines.ts';
 import { themes } from '../../shared/scene/palette.ts';
 import { command } from '../command.ts';
@@ -76,7 +76,10 @@ export const compare = command({
         const [first, ...more] = [...changed, ...(changed.length === 0 ? pictured(all, staging).slice(0, 1) : [])].filter(({ pictures }) => pictures !== null);
         if (!first) throw new Refusal(changed.length === 0 ? 'There is nothing to draw: neither version has a drill that could have changed.' : 'What changed cannot be drawn; write .md or .html.');
         writeWhole(path, picture(first)!, out);
-        if (more.length > 0) complain(io, [`${out} shows “${harmless(first.title)}”; ${counted(more.length, 'more drill')} changed: name one with --drill, or write .html.`]);
+        complain(io, [
+          ...(more.length > 0 ? [`${out} shows “${harmless(first.title)}”; ${counted(more.length, 'more drill')} changed: name one with --drill, or write .html.`] : []),
+          ...(first.otherPhases.length > 0 ? [`${out} shows ${harmless(phaseNote(first))}: name one with --phase, or write .html.`] : []),
+        ]);
         break;
       }
       case '.md':

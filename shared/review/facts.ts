@@ -1,6 +1,6 @@
 /** From what differs to what a coach is told: what one cause moved is told once, and every difference is in exactly one fact. */
 import { causesOf } from './causes.ts';
-import { type Change, type Fact, type FactKind, thingKinds } from './comparison.ts';
+import { type Change, type Fact, type FactKind, isNewProblem, thingKinds } from './comparison.ts';
 import type { Difference } from './differences.ts';
 import { called, renamed, type Renames } from './match.ts';
 import { moved, type Followers } from './moves.ts';
@@ -55,8 +55,7 @@ export function factsOf(differences: readonly Difference[], renames: Renames, sp
     facts.push({ ...factAbout(differences.find(({ pair }) => (pair.after ?? pair.before)!.kind === 'drill') ?? first, 'changed'), sentence, grade: 'detail', changes: left });
   }
   // What does not work now is what a reviewer has to see first.
-  const rank = ({ kind, grade, about }: Fact): number =>
-    about.kind === 'problem' && kind === 'added' && grade === 'matters' ? -1 : (grade === 'detail' ? thingKinds.length : 0) + thingKinds.indexOf(about.kind);
+  const rank = (fact: Fact): number => (isNewProblem(fact) ? -1 : (fact.grade === 'detail' ? thingKinds.length : 0) + thingKinds.indexOf(fact.about.kind));
   return facts.sort((a, b) => rank(a) - rank(b));
 }
 

@@ -1,11 +1,13 @@
 /** Comparisons as one self-contained page: both versions play in step, and nothing in it comes from elsewhere or runs from a drill's text. */
+import type { Flagged } from '../scene/flagged.ts';
 import type { Mover, Scene, SceneBeat, StripAxis } from '../scene/scene.ts';
+import { plainWords } from '../scene/words.ts';
 import { fontCss } from '../render/font-css.ts';
 import { toSvg } from '../render/svg.ts';
 import { escapeXml } from '../render/xml.ts';
-import type { Fact, Subject } from './comparison.ts';
+import { type Fact, isNewProblem, type Subject } from './comparison.ts';
 import { script, scriptHash, style, styleHash } from './page-parts.ts';
-import type { Pictures } from './picture.ts';
+import { flagOf, type Pictures } from './picture.ts';
 
 /** What the script reads from the page, for every comparison. */
 export interface ComparedData {
@@ -64,7 +66,7 @@ function section({ title, subject, pictures }: Compared, prefix: string): string
     both ? views(prefix) : '',
     pictures ? figures(pictures, prefix) : '',
     pictures && pictures.over.end > 0 ? controls(pictures.over.end) : '',
-    factsOf(subject.facts),
+    factsOf(subject.facts, pictures?.flagged ?? []),
     '</section>\n',
   ].join('');
 }
@@ -99,14 +101,28 @@ function controls(end: number): string {
   ].join('');
 }
 
-function factsOf(facts: readonly Fact[]): string {
+/** Those whose problem is flagged on the picture carry the number of the flag. */
+function factsOf(facts: readonly Fact[], flagged: readonly Flagged[]): string {
   const own = facts.filter(({ shared }) => !shared);
-  const list = (shown: readonly Fact[]) => `<ul class="facts" role="list">\n${shown.map(({ kind, sentence }) => `<li class="${kind}">${escapeXml(sentence)}</li>\n`).join('')}</ul>\n`;
+  const list = (items: readonly string[]) => `<ul class="facts" role="list">\n${items.join('')}</ul>\n`;
+  const item = (fact: Fact) => {
+    const number = flagOf(fact, flagged);
+    const sort = isNewProblem(fact) ? 'problem' : fact.kind;
+    return number === null ? `<li class="${sort}">${escapeXml(fact.sentence)}</li>\n` : flaggedItem(number, fact.sentence);
+  };
   const [matter, detail] = [own.filter(({ grade }) => grade === 'matters'), own.filter(({ grade }) => grade === 'detail')];
+  const told = new Set(own.map((fact) => flagOf(fact, flagged)));
+  // Of a drill that is new the problems are counted in one fact.
+  const more = flagged.flatMap(({ message }, index) => (told.has(index + 1) ? [] : [flaggedItem(index + 1, plainWords(message))]));
+  const items = [...matter.map(item), ...more];
   return [
-    `<h2>What changed</h2>\n${matter.length > 0 ? list(matter) : '<p>Nothing that matters on the grass.</p>\n'}`,
-    detail.length > 0 ? `<details>\n<summary>${detail.length === 1 ? '1 detail' : `${detail.length} details`}</summary>\n${list(detail)}</details>\n` : '',
+    `<h2>What changed</h2>\n${items.length > 0 ? list(items) : '<p>Nothing that matters on the grass.</p>\n'}`,
+    detail.length > 0 ? `<details>\n<summary>${detail.length === 1 ? '1 detail' : `${detail.length} details`}</summary>\n${list(detail.map(item))}</details>\n` : '',
   ].join('');
+}
+
+function flaggedItem(number: number, words: string): string {
+  return `<li class="flagged"><span class="flag" role="img" aria-label="Flag ${number}"><b>${number}</b></span>${escapeXml(words)}</li>\n`;
 }
 
 function dataOf({ pictures }: Compared): ComparedData {

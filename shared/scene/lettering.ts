@@ -2,7 +2,7 @@
 import { contains, roundPolygon } from '../geometry/polygon.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Drill } from '../model/drill.ts';
-import type { Problem } from '../problem.ts';
+import type { Flagged } from './flagged.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { capHeight, textWidth, type Weight } from '../font/text.ts';
 import { zoneInks } from './area.ts';
@@ -110,7 +110,7 @@ export function onEdges(corners: readonly Spot[], width: number, inset: number):
 }
 
 /** A flag at the thing whose text the problem is about, the smallest that holds it. */
-export function flags(problems: readonly Problem[], drill: Drill, timeline: Timeline, plan: Plan, room: Room): Mark[] {
+export function flags(problems: readonly Flagged[], drill: Drill, timeline: Timeline, plan: Plan, room: Room): Mark[] {
   const things = [
     ...timeline.passes.map((pass) => ({ span: pass.action.span, at: pass.toAt as Point })),
     ...timeline.tracks.flatMap((track) => track.moves.map((move) => ({ span: move.action.span, at: move.path.to }))),

@@ -64,10 +64,13 @@ export function orderPanel(beats: readonly SceneBeat[], width: number, most: num
   };
 }
 
+/** So many problems get words beside the plan. */
+export const mostProblems = 6;
+
 /** The problems flagged on the plan, by number. */
-export function problemPanel(problems: readonly Problem[], width: number): Panel | null {
+export function problemPanel(problems: readonly Pick<Problem, 'message'>[], width: number, title = 'TO MEND'): Panel | null {
   if (problems.length === 0) return null;
-  const shown = problems.slice(0, 6).map((problem) => wrap(plainWords(problem.message), width - 6, body, 'medium', 3));
+  const shown = problems.slice(0, mostProblems).map((problem) => wrap(plainWords(problem.message), width - 6, body, 'medium', 3));
   return {
     height: 5.5 + shown.reduce((sum, lines) => sum + lines.length * leading + 1, 0),
     draw: (x, top) => {
@@ -78,7 +81,7 @@ export function problemPanel(problems: readonly Problem[], width: number): Panel
         shapes.push(...lines.map((words, row) => text({ x: x + 5.2, y: y + 2.3 + row * leading }, words, body, 'ink')));
         y += lines.length * leading + 1;
       }
-      return [heading('problem-list', 'TO MEND', x, top, width), { id: 'problem-words', layer: 'legend', span: null, label: null, shapes }];
+      return [heading('problem-list', title, x, top, width), { id: 'problem-words', layer: 'legend', span: null, label: null, shapes }];
     },
   };
 }
@@ -361,7 +364,8 @@ export function titlePanel({ drill, measures }: DrillAnalysis, scale: number, co
 
 // ---------------------------------------------------------------- parts
 
-function heading(id: string, words: string, x: number, top: number, width: number): Mark {
+/** The title of a panel, with a rule behind it. */
+export function heading(id: string, words: string, x: number, top: number, width: number): Mark {
   const end = textWidth(words, 1.9, 'bold');
   return {
     id: `heading-${id}`, layer: 'legend', span: null, label: null,

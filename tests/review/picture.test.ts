@@ -8,9 +8,9 @@ import { analyse } from '../../shared/analyse.ts';
 import { toSvg } from '../../shared/render/svg.ts';
 import { changeInks } from '../../shared/review/marks.ts';
 import { toPage } from '../../shared/review/page.ts';
-import { changedFiles, comparedFiles, pictured, type PicturedSubject } from '../../shared/review/report.ts';
+import { changedFiles, comparedFiles, phaseNote, pictured, type PicturedSubject, toMarkdown } from '../../shared/review/report.ts';
 import { palettes, themes } from '../../shared/scene/palette.ts';
-import type { Scene, Shape } from '../../shared/scene/scene.ts';
+import { type Scene, type Shape, stage } from '../../shared/scene/scene.ts';
 import { drills } from '../scene/drills.ts';
 
 type Edits = readonly (readonly [from: string, to: string])[];
@@ -82,6 +82,87 @@ describe('signs', () => {
   test('who does the same in both is drawn once', () => {
     const names = (scene: Scene) => scene.movers.map(({ label }) => label);
     expect(names(over).filter((label) => label.startsWith('Before'))).toEqual(['Before: Left', 'Before: Right', 'Before: Ball']);
+  });
+});
+
+describe('what breaks now', () => {
+  // Top and Base have the ball for each other no longer; what was wrong before is left alone.
+  const noSet = changed(drills['diamond']!, [['    Pivot sets to Base\n', '']]);
+  const { before, after, over, beside, flagged } = noSet.pictures!;
+  const flags = (scene: Scene | null) => scene!.marks.filter(({ id }) => /^(?:now-)?problem-\d/.test(id)).map(({ label }) => label);
+  const words = (scene: Scene) => scene.marks.flatMap(({ shapes }) => shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : [])));
+
+  test('is flagged where the ordinary drawing flags it, on every picture of the newer version', () => {
+    expect(flagged.map(({ message }) => message)).toEqual(['Base has no ball to play: it is with Pivot.']);
+    for (const scene of [after, over, beside]) expect(flags(scene)).toEqual(['1: Base has no ball to play: it is with Pivot.']);
+    expect(flags(before)).toEqual([]);
+    const edited = analyse(drills['diamond']!.replace('    Pivot sets to Base\n', ''));
+    const [drill] = edited.drills;
+    const plain = stage(drill!, { theme: 'light', convention: 'solid pass', problems: edited.problems.filter(({ code }) => code === 'no-ball') });
+    const metres = ({ marks, plan }: Scene) => {
+      const shape = marks.find(({ id }) => id === 'problem-1')!.shapes.find(({ kind }) => kind === 'text');
+      return shape?.kind === 'text' ? [(shape.x - plan.left) / plan.perMetre, (plan.bottom - shape.y) / plan.perMetre] : [];
+    };
+    for (const scene of [after!, over]) for (const [axis, value] of metres(scene).entries()) expect(Math.abs(value - metres(plain)[axis]!)).toBeLessThan(1.5);
+  });
+  test('has its words beside the flags, once', () => {
+    for (const scene of [over, beside]) expect(words(scene).filter((each) => each.includes('no ball to play'))).toEqual(['Base has no ball to play: it is with Pivot.']);
+    expect(words(over)).toContain('NEW PROBLEMS');
+  });
+  test('is told apart from what was wrong already', () => {
+    const { flagged: none } = changed(drills['in-a-hurry']!, [['age      U10', 'age      U11']]).pictures!;
+    expect(none).toEqual([]);
+  });
+  test('of a drill that is new is all that is wrong with it', () => {
+    const text = drills['in-a-hurry']!;
+    const [one] = pictured(changedFiles(comparedFiles([{ name: 'a.drill', before: null, after: analyse(text) }])), { theme: 'light', convention: 'solid pass' });
+    const { problems } = analyse(text);
+    expect(one!.pictures!.flagged.length).toBe(problems.filter(({ severity }) => severity === 'error' || severity === 'warning').length);
+    expect(one!.pictures!.flagged.length).toBeGreaterThan(1);
+  });
+  test('has the number of its flag on the page and in the comment', () => {
+    const html = toPage([noSet], { title: 'What changed', before: 'a', after: 'b' });
+    expect(html).toContain('aria-label="Flag 1"><b>1</b></span>New error: Base has no ball to play: it is with Pivot.</li>');
+    expect(toMarkdown('What changed', [noSet], new Map([[noSet, 'a.svg']]))).toContain('- ⚠️ 1: New error: Base has no ball');
+  });
+});
+
+describe('one over the other', () => {
+  const boxes = ({ marks }: Scene) => marks.filter(({ layer }) => layer === 'labels' || layer === 'problems').flatMap(({ id, shapes }) => shapes.flatMap((shape) => {
+    const [, x = NaN, y = NaN, wide = NaN, high = NaN] = shape.kind === 'path' ? (/^M(\S+) (\S+)h(\S+)v(\S+)h/.exec(shape.d) ?? []).map(Number) : [];
+    return Number.isNaN(x) || id.startsWith('change-') ? [] : [{ id, x, y, wide, high }];
+  }));
+  test.each([
+    ['diamond', [['let wide = 6', 'let wide = 4']]], ['diamond', [['let wide = 6', 'let wide = 5']]], ['in-a-hurry', hurry], ['two-balls', [['let side = 7', 'let side = 5.5']]],
+  ] as const)('nobody who was there before stands on what is written: %s', (name, edits) => {
+    const { over } = changed(drills[name]!, edits).pictures!;
+    const ghosts = over.movers.filter(({ id, kind }) => id.startsWith('before-') && kind === 'person').map(({ track: [, x, y] }) => ({ x: x!, y: y! }));
+    expect(ghosts.length).toBeGreaterThan(0);
+    const covered = boxes(over).filter((box) => ghosts.some(({ x, y }) => x > box.x - 2.4 && x < box.x + box.wide + 2.4 && y > box.y - 2.4 && y < box.y + box.high + 2.4));
+    expect(covered).toEqual([]);
+  });
+  test.each([
+    ['diamond', [['let wide = 6', 'let wide = 8']], 'Now, Before, where it differs, Moved'],
+    ['in-a-hurry', [['  ball at Base', '  cone at (7, 8)\n  ball at Base']], 'New'],
+    ['in-a-hurry', [['  pole Post at (4.5, 8)\n', '']], 'Now, Before, where it differs, Gone'],
+    ['in-a-hurry', [['age      U10', 'age      U11']], undefined],
+  ] as const)('the key has what the picture shows, and no more: %s, %s', (name, edits, key) => {
+    const { over } = changed(drills[name]!, edits).pictures!;
+    expect(over.marks.find(({ id }) => id === 'change-key')?.label).toBe(key && `Key: ${key}`);
+  });
+});
+
+describe('of a game', () => {
+  const both = changed(drills['rondo']!, [['(4, 4)', '(3, 3)'], ['(6.5, 6)', '(7, 7)']]);
+  test('the picture says which phase it shows, and the words which others changed', () => {
+    const { before, after, over } = both.pictures!;
+    for (const scene of [before!, after!, over]) expect(toSvg(scene)).toContain('>Phase: Round the outside</text>');
+    expect(phaseNote(both)).toBe('the phase “Round the outside”; “Between the two” changed too');
+    expect(toMarkdown('What changed', [both], new Map([[both, 'a.svg']]))).toContain('The picture shows the phase “Round the outside”; “Between the two” changed too.');
+  });
+  test('one phase alone has no others; a drill without phases says nothing', () => {
+    expect(phaseNote(changed(drills['rondo']!, [['Amber2 passes to Amber1 first time', 'Amber2 passes to Amber1']]))).toBe('the phase “Round the outside”');
+    expect(phaseNote(inAHurry)).toBe('');
   });
 });
 
