@@ -47,7 +47,8 @@ function newWords(after: Thing, at: string, speech: Speech): string {
     case 'import': return `new import: ${title}`;
     case 'progression': return `new ${title}`;
     case 'role': return `${title} has a part now`;
-    case 'drill': case 'zone': case 'balls': case 'team': case 'player': case 'sequence': case 'action': case 'rotation': case 'pass': case 'repetition':
+    case 'sequence': return `${sequenceName(after)} is new${deedWords(after)}`;
+    case 'drill': case 'zone': case 'balls': case 'team': case 'player': case 'action': case 'rotation': case 'pass': case 'repetition':
       return `${title} is new${title.includes(' at ') ? '' : at}`;
   }
 }
@@ -63,8 +64,10 @@ function went(telling: Telling, before: Thing): Told {
   return told('removed', `${capital(goneWords(before))}${words}${following(follow)}.`, { also, grade: gradeOf(before) });
 }
 
-function goneWords({ title, kind, words, values }: Thing): string {
+function goneWords(before: Thing): string {
+  const { title, kind, words, values } = before;
   switch (kind) {
+    case 'sequence': return `${sequenceName(before)} is gone${deedWords(before)}`;
     case 'rule': return `rule gone: ${title}`;
     case 'point': return `coaching point gone: ${title}`;
     case 'question': return `question gone: ${title}`;
@@ -77,10 +80,18 @@ function goneWords({ title, kind, words, values }: Thing): string {
     case 'import': return `import gone: ${title}`;
     case 'progression': return `gone: ${title}`;
     case 'role': return `${title} has no part any more`;
-    case 'drill': case 'let': case 'area': case 'zone': case 'furniture': case 'balls': case 'team': case 'station': case 'player': case 'sequence': case 'action':
+    case 'drill': case 'let': case 'area': case 'zone': case 'furniture': case 'balls': case 'team': case 'station': case 'player': case 'action':
     case 'rotation': case 'pass': case 'repetition':
       return `${title} ${/^the \d+ /.test(title) ? 'are' : 'is'} gone`;
   }
+}
+
+function sequenceName({ title, values }: Thing): string {
+  return `${title}${values['mirrors'] ? `, which mirrors “${values['mirrors'].value}”,` : ''}`;
+}
+
+function deedWords({ parts }: Thing): string {
+  return parts.length === 0 ? '' : `: ${parts.join(', ')}`;
 }
 
 function severityWords(values: Thing['values']): string {

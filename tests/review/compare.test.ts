@@ -83,6 +83,10 @@ const among: readonly (readonly [what: string, base: string, edits: Edits, facts
   ['a beat that says something else', 'diamond', [['1 left of Wing', '2 left of Wing']], [
     'changed: Beat 2: “Wing runs to 2 above Wing then shows to 2 left of Wing”, was “Wing runs to 2 above Wing then shows to 1 left of Wing”.',
   ]],
+  ['a phase that is gone', 'rondo', [[/ {2}phase "Won"[^}]*}\n/, '']], ['removed: The phase “Won” is gone: 1 dribble, 1 ball won.']],
+  ['a mirrored sequence that is gone', 'two-lanes', [['  sequence "left" mirrors "right" across length\n', ''], ['order right and left', '']], [
+    'removed: The sequence “left”, which mirrors “right”, is gone: 5 passes, 6 runs.',
+  ]],
   ['a game: rules, presses, lanes', 'rondo', [['touches 2 for Amber', 'touches 1 for Amber'], ['(4, 4)', '(3, 3)']], [
     'moved: Navy1 stands at (3, 3), was at (4, 4): 1 m to the left and 1 m down.', 'changed: Rule: Amber: at most 1 touch, was: Amber: at most 2 touches.',
     'changed: Pass 1 of “Round the outside”, Amber1 to Amber2: Navy1 comes 0.4 s before it, came 0.4 s too late for it; open lanes: 1, was 2.',
@@ -104,6 +108,15 @@ describe('facts that matter', () => {
   test.each(among)('%s', (_, base, edits, facts) => {
     const found = told(bases[base]!, edits);
     expect(facts.filter((fact) => !found.includes(fact)).map((fact) => ({ missing: fact, found }))).toEqual([]);
+  });
+
+  test('a sequence that came or went is one fact', () => {
+    const more = '  sequence "Again" {\n    Base passes to Left\n    Left passes to Right while Base runs to Left\n    Right passes to Base while Left runs to Right, Right runs to Base\n  }\n';
+    const [without, having] = [bases['in-a-hurry']!, bases['in-a-hurry']!.replace('  rotate', `${more}\n  rotate`)];
+    const ofPlay = (before: string, after: string) => compare(analyse(before), analyse(after)).subjects
+      .flatMap(({ facts }) => facts.filter(({ kind, about }) => kind !== 'changed' && ['sequence', 'beat', 'action', 'pass'].includes(about.kind)).map(({ sentence }) => sentence));
+    expect(ofPlay(without, having)).toEqual(['The sequence “Again” is new: 3 passes, 3 runs.']);
+    expect(ofPlay(having, without)).toEqual(['The sequence “Again” is gone: 3 passes, 3 runs.']);
   });
 
   test('a width that hangs on a let is told with it', () => {
