@@ -28,6 +28,8 @@ export interface Compared {
   readonly subject: Subject;
   /** Null for what has no picture: a session, what the file says around its drills. */
   readonly pictures: Pictures | null;
+  /** Another phase of the game that stands before it. */
+  readonly further: boolean;
 }
 
 export interface PageOptions {
@@ -50,6 +52,7 @@ export function toPage(compared: readonly Compared[], { title, before, after, no
     `<meta http-equiv="Content-Security-Policy" content="${policy}">\n`,
     `<meta name="viewport" content="width=device-width, initial-scale=1">\n<title>${escapeXml(title)}</title>\n<style${mark}>${fontCss}\n${style}</style>\n</head>\n<body>\n<main>\n`,
     `<h1>${escapeXml(title)}</h1>\n<p class="versions">Before: ${escapeXml(before)}. Now: ${escapeXml(after)}.</p>\n`,
+    overview(compared),
     compared.length > 1 ? `<p class="choice"><label>Show <select id="drill" autocomplete="off">${compared.map((each, index) => `<option value="${index}">${escapeXml(each.title)}</option>`).join('')}</select></label></p>\n` : '',
     compared.length === 0 ? '<p>Nothing changed.</p>\n' : '',
     ...compared.map((each, index) => section(each, `${index + 1}-`)),
@@ -58,11 +61,44 @@ export function toPage(compared: readonly Compared[], { title, before, after, no
   ].join('');
 }
 
+/** Of several drills: which got worse, which changed, which came or went, each with a link to where it is told. */
+function overview(compared: readonly Compared[]): string {
+  const all = compared.map((each, index) => ({ ...each, index })).filter(({ further }) => !further);
+  if (all.length < 2) return '';
+  const worse = all.filter(({ subject }) => subject.facts.some(isNewProblem));
+  const whole = all.filter(({ subject }) => subject.kind !== 'file' && (subject.before === null || subject.after === null));
+  const rest = all.filter((each) => !worse.includes(each) && !whole.includes(each));
+  const list = (title: string, some: typeof all, words: (subject: Subject) => string) => (some.length === 0 ? '' : [
+    `<h3>${title}</h3>\n<ul>\n`,
+    ...some.map(({ title: name, subject, index }) => `<li><a href="#change-${index + 1}" data-show="${index}">${escapeXml(name)}</a>: ${escapeXml(words(subject))}</li>\n`),
+    '</ul>\n',
+  ].join(''));
+  return [
+    '<nav class="overview" aria-label="Overview">\n',
+    list('Worse', worse, ({ facts }) => `${many(facts.filter(isNewProblem).length, 'new problem')}. ${facts.find(isNewProblem)!.sentence}`),
+    list('Changed', rest, changesIn),
+    list('New or gone', whole, ({ facts: [first] }) => first?.sentence ?? ''),
+    '</nav>\n',
+  ].join('');
+}
+
+function changesIn({ facts }: Subject): string {
+  const own = facts.filter(({ shared }) => !shared);
+  const matter = own.filter(({ grade }) => grade === 'matters');
+  const [first] = matter;
+  if (!first) return `${many(own.length, 'detail')}, nothing that matters on the grass.`;
+  return `${many(matter.length, 'change')}. ${first.sentence}`;
+}
+
+function many(number: number, one: string): string {
+  return `${number} ${one}${number === 1 ? '' : 's'}`;
+}
+
 /** `prefix` keeps the ids of one comparison from those of another. */
 function section({ title, subject, pictures }: Compared, prefix: string): string {
   const both = pictures?.before && pictures.after;
   return [
-    `<section class="change" data-view="side" aria-label="${escapeXml(title)}">\n`,
+    `<section class="change" id="change-${prefix.slice(0, -1)}" data-view="side" aria-label="${escapeXml(title)}">\n`,
     both ? views(prefix) : '',
     pictures ? figures(pictures, prefix) : '',
     pictures && pictures.over.end > 0 ? controls(pictures.over.end) : '',
@@ -117,7 +153,7 @@ function factsOf(facts: readonly Fact[], flagged: readonly Flagged[]): string {
   const items = [...matter.map(item), ...more];
   return [
     `<h2>What changed</h2>\n${items.length > 0 ? list(items) : '<p>Nothing that matters on the grass.</p>\n'}`,
-    detail.length > 0 ? `<details>\n<summary>${detail.length === 1 ? '1 detail' : `${detail.length} details`}</summary>\n${list(detail.map(item))}</details>\n` : '',
+    detail.length > 0 ? `<details>\n<summary>${many(detail.length, 'detail')}</summary>\n${list(detail.map(item))}</details>\n` : '',
   ].join('');
 }
 

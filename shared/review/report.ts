@@ -50,14 +50,14 @@ export function pictured(files: readonly ComparedFile[], options: PictureOptions
     const phases = phasesOf(subject, is);
     const [first, ...others] = phases;
     const problems = newProblems(subject, is, after);
-    const show = (shown: Subject, words: string, phase: PhaseAnalysis['phase'] | undefined): PicturedSubject => {
+    const show = (shown: Subject, words: string, phase: PhaseAnalysis['phase'] | undefined, further: boolean): PicturedSubject => {
       const pictures = picturesOf(was, is, subject, problems, { ...(phase ? { phase: phase.id } : {}), ...options });
-      return { file: name, subject: shown, title: words, pictures, otherPhases: phases.flatMap((each) => (each.name === null || each.name === pictures?.phase ? [] : [each.name])) };
+      return { file: name, subject: shown, title: words, pictures, further, otherPhases: phases.flatMap((each) => (each.name === null || each.name === pictures?.phase ? [] : [each.name])) };
     };
     const more = options.bare === true && options.phase === undefined ? others : [];
     return [
-      show(subject, title, first),
-      ...more.map((phase) => show({ ...subject, facts: subject.facts.filter((fact) => isIn(phase, fact)) }, `${title}: ${phase.name ?? ''}`, phase)),
+      show(subject, title, first, false),
+      ...more.map((phase) => show({ ...subject, facts: subject.facts.filter((fact) => isIn(phase, fact)) }, `${title}: ${phase.name ?? ''}`, phase, true)),
     ];
   }));
 }

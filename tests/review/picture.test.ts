@@ -192,7 +192,7 @@ describe('the page', () => {
     const html = page();
     expect([...html.matchAll(/url\(([^)]{0,5})/g)].map(([, start]) => start)).toEqual(['data:', 'data:']);
     expect(html.replaceAll('http://www.w3.org/2000/svg', '')).not.toMatch(/https?:\/\//);
-    expect(html).not.toMatch(/ (?:src|href)="/);
+    expect(html).not.toMatch(/ (?:src|href)="(?!#change-\d+")/);
     const ids = [...html.matchAll(/ id="([^"]*)"/g)].map(([, id]) => id);
     expect(ids.filter((id, index) => ids.indexOf(id) !== index)).toEqual([]);
   });
@@ -207,6 +207,23 @@ describe('the page', () => {
     expect(places.length).toBeGreaterThan(0);
     expect(places.filter(({ from, to }) => from < span.from || to > span.to)).toEqual([]);
   });
+  test('begins with what got worse, what changed, and what came or went, each with a link', () => {
+    const pair = (name: string, edits: Edits) => ({ name: `${name}.drill`, before: analyse(drills[name]!), after: analyse(edits.reduce((made, [from, to]) => made.replaceAll(from, to), drills[name]!)) });
+    const files = [
+      pair('in-a-hurry', [['"Pass and move"', '"Pass, move"']]), { name: 'two-balls.drill', before: null, after: analyse(drills['two-balls']!) },
+      pair('rondo', [['(4, 4)', '(3, 3)'], ['(6.5, 6)', '(7, 7)']]), pair('two-lanes', [['lane = 5', 'lane = 6']]),
+    ];
+    const html = toPage(pictured(changedFiles(comparedFiles(files)), { theme: 'light', convention: 'solid pass', bare: true }), { title: 'What changed', before: 'a', after: 'b' });
+    const nav = /<nav class="overview"[^]*?<\/nav>/.exec(html)![0];
+    expect([...nav.matchAll(/<h3>(.*?)<|<a href="#change-(\d)" data-show="(\d)">(.*?)</g)].map(([, title, section, show, name]) => title ?? [section, show, name])).toEqual([
+      'Worse', ['3', '2', 'Four against two (rondo.drill)'],
+      'Changed', ['1', '0', 'Triangle, in a hurry (in-a-hurry.drill)'], ['5', '4', 'Two lanes, third man (two-lanes.drill)'],
+      'New or gone', ['2', '1', 'Two balls round the square (two-balls.drill)'],
+    ]);
+    expect(nav).toContain('3 new problems. New error: Navy1');
+    for (const section of ['1', '2', '3', '5']) expect(html).toContain(`<section class="change" id="change-${section}"`);
+  });
+  test('of one drill has no overview', () => expect(toPage([compared], { title: 'What changed', before: 'a', after: 'b' })).not.toContain('class="overview"'));
   test('of nothing says so', () => {
     expect(toPage([], { title: 'What changed', before: 'a', after: 'b' })).toContain('<p>Nothing changed.</p>');
   });
