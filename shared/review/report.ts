@@ -1,9 +1,10 @@
 /** Comparisons of files as words, for a terminal, a pull request and git. */
+import type { Span } from '../../grammar/tree.ts';
 import { analyseDrill, type Analysis, type DrillAnalysis } from '../analyse.ts';
 import type { PhaseAnalysis } from '../games/phases.ts';
-import { type Flagged, problemsOn } from '../scene/flagged.ts';
+import { type Flagged, problemsOn, within } from '../scene/flagged.ts';
 import { compare } from './compare.ts';
-import { type Comparison, type Fact, isNewProblem, type Subject, type Version } from './comparison.ts';
+import { type Comparison, type Fact, isNewProblem, type Subject, type ThingKind, type Version } from './comparison.ts';
 import type { Compared } from './page.ts';
 import { flagOf, type PictureOptions, picturesOf } from './picture.ts';
 import { listed } from './say.ts';
@@ -48,7 +49,7 @@ export function pictured(files: readonly ComparedFile[], options: PictureOptions
     const title = titleOf(subject, files.length > 1 ? name : null);
     const [was, is] = [drillIn(before, subject.before), drillIn(after, subject.after)];
     const phases = phasesOf(subject, is);
-    const [first, ...others] = phases;
+    const [first, ...others] = playsOutside(subject, was, is) ? [undefined, ...phases] : phases;
     const problems = newProblems(subject, is, after);
     const show = (shown: Subject, words: string, phase: PhaseAnalysis['phase'] | undefined, further: boolean): PicturedSubject => {
       const pictures = picturesOf(was, is, subject, problems, { ...(phase ? { phase: phase.id } : {}), ...options });
@@ -57,16 +58,16 @@ export function pictured(files: readonly ComparedFile[], options: PictureOptions
     const more = options.bare === true && options.phase === undefined ? others : [];
     return [
       show(subject, title, first, false),
-      ...more.map((phase) => show({ ...subject, facts: subject.facts.filter((fact) => isIn(phase, fact)) }, `${title}: ${phase.name ?? ''}`, phase, true)),
+      ...more.flatMap((phase) => (phase ? [show({ ...subject, facts: subject.facts.filter((fact) => isIn(phase, fact)) }, `${title}: ${phase.name ?? ''}`, phase, true)] : [])),
     ];
   }));
 }
 
 /** `the phase “Round the outside”; “Won” changed too`; empty for a drill that is no game. */
 export function phaseNote({ pictures, otherPhases }: PicturedSubject): string {
-  if (!pictures || pictures.phase === null) return '';
   const others = listed(otherPhases.map((name) => `“${name}”`));
-  return `the phase “${pictures.phase}”${others === '' ? '' : `; ${others} changed too`}`;
+  if (!pictures || (pictures.phase === null && others === '')) return '';
+  return `${pictures.phase === null ? 'the play outside the phases' : `the phase “${pictures.phase}”`}${others === '' ? '' : `; ${others} changed too`}`;
 }
 
 /** What is not told of the drill around a progression already. */
@@ -105,8 +106,17 @@ function phasesOf({ facts }: Subject, drill: DrillAnalysis | null): PhaseAnalysi
   return (drill?.phases ?? []).map(({ phase }) => phase).filter((phase) => facts.some((fact) => isIn(phase, fact)));
 }
 
+/** Whether a drill that has phases also plays by itself, and something changed in that. */
+function playsOutside({ facts }: Subject, was: DrillAnalysis | null, is: DrillAnalysis | null): boolean {
+  const inPhase = (drill: DrillAnalysis | null, span: Span | null) => (drill?.phases ?? []).some(({ phase }) => span !== null && within(phase.span, span));
+  const plays = is?.drill.sequences.some(({ kind }) => kind === 'sequence') ?? false;
+  return plays && facts.some(({ about, spans }) => played.has(about.kind) && !inPhase(is, spans.after) && !inPhase(was, spans.before));
+}
+
+const played: ReadonlySet<ThingKind> = new Set(['sequence', 'beat', 'action', 'pass']);
+
 function isIn({ span }: PhaseAnalysis['phase'], { spans: { after } }: Fact): boolean {
-  return after !== null && span.from <= after.from && after.to <= span.to;
+  return after !== null && within(span, after);
 }
 
 // ---------------------------------------------------------------- plain text

@@ -17,6 +17,6 @@ export function withoutOtherPhases<P extends Flagged>({ phases }: DrillAnalysis,
   return problems.filter(({ span }) => !others.some(({ phase }) => within(phase.span, span)));
 }
 
-function within(outer: Span, inner: Span): boolean {
+export function within(outer: Span, inner: Span): boolean {
   return outer.from <= inner.from && inner.to <= outer.to;
 }

@@ -160,6 +160,18 @@ describe('of a game', () => {
     expect(phaseNote(both)).toBe('the phase “Round the outside”; “Between the two” changed too');
     expect(toMarkdown('What changed', [both], new Map([[both, 'a.svg']]))).toContain('The picture shows the phase “Round the outside”; “Between the two” changed too.');
   });
+  test('that also plays outside its phases, this comes first where it changed', () => {
+    const own = drills['rondo']!.replace('  point technical', '  sequence {\n    Amber1 passes to Amber3\n    Amber3 passes to Amber1\n  }\n\n  point technical');
+    const titles = (edits: Edits) => {
+      const after = analyse(edits.reduce((text, [from, to]) => text.replace(from, to), own));
+      const all = pictured(changedFiles(comparedFiles([{ name: 'a.drill', before: analyse(own), after }])), { theme: 'light', convention: 'solid pass', bare: true });
+      return all.map((each) => [each.pictures!.phase, phaseNote(each)]);
+    };
+    const dribble = ['dribbles to (5, 6)', 'dribbles to (5, 5)'] as const;
+    expect(titles([dribble])).toEqual([['Won', 'the phase “Won”']]);
+    expect(titles([dribble, ['Amber3 passes to Amber1\n', 'Amber3 passes to Amber4\n    Amber4 passes to Amber1\n']]))
+      .toEqual([[null, 'the play outside the phases; “Won” changed too'], ['Won', 'the phase “Won”']]);
+  });
   test('one phase alone has no others; a drill without phases says nothing', () => {
     expect(phaseNote(changed(drills['rondo']!, [['Amber2 passes to Amber1 first time', 'Amber2 passes to Amber1']]))).toBe('the phase “Round the outside”');
     expect(phaseNote(inAHurry)).toBe('');
