@@ -116,6 +116,8 @@ export function flags(problems: readonly Flagged[], drill: Drill, timeline: Time
     ...timeline.tracks.flatMap((track) => track.moves.map((move) => ({ span: move.action.span, at: move.path.to }))),
     ...drill.stations.map(({ span, at }) => ({ span, at: at as Point })),
     ...drill.furniture.map(({ span, at }) => ({ span, at: at as Point })),
+    ...drill.actors.map(({ span, home }) => ({ span, at: home as Point })),
+    ...drill.zones.map(({ span, shape }) => ({ span, at: shape.kind === 'circle' ? shape.centre as Point : middleOf(shape.points) })),
   ];
   return problems.flatMap((problem, index): Mark[] => {
     const holding = things.filter(({ span }) => span.from <= problem.span.from && problem.span.to <= span.to);
@@ -127,4 +129,9 @@ export function flags(problems: readonly Flagged[], drill: Drill, timeline: Time
     if (!place) return [];
     return [{ id: `problem-${index + 1}`, layer: 'problems', span: problem.span, label: `${index + 1}: ${plainWords(problem.message)}`, shapes: flag(place.at, index + 1) }];
   });
+}
+
+function middleOf(points: readonly Point[]): Point {
+  const { left, right, top, bottom } = boxOf(points);
+  return { x: (left + right) / 2, y: (top + bottom) / 2 };
 }
