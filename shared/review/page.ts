@@ -26,7 +26,7 @@ export interface Compared {
   /** In the list of what there is to see. */
   readonly title: string;
   readonly subject: Subject;
-  /** Null for what has no picture: a session, what the file says around its drills. */
+  /** Null for what has no picture, such as what the file says around its drills. */
   readonly pictures: Pictures | null;
   /** Another phase of the game that stands before it. */
   readonly further: boolean;
@@ -99,7 +99,7 @@ function section({ title, subject, pictures }: Compared, prefix: string): string
   const both = pictures?.before && pictures.after;
   return [
     `<section class="change" id="change-${prefix.slice(0, -1)}" data-view="side" aria-label="${escapeXml(title)}">\n`,
-    both ? views(prefix) : '',
+    both ? views(prefix, isOverlaid(pictures)) : '',
     pictures ? figures(pictures, prefix) : '',
     pictures && pictures.over.end > 0 ? controls(pictures.over.end) : '',
     factsOf(subject.facts, pictures?.flagged ?? []),
@@ -107,21 +107,27 @@ function section({ title, subject, pictures }: Compared, prefix: string): string
   ].join('');
 }
 
-function views(prefix: string): string {
+function views(prefix: string, overlaid: boolean): string {
   const radio = (value: string, label: string) => `<label><input type="radio" name="${prefix}view" value="${value}" autocomplete="off"${value === 'side' ? ' checked' : ''}> ${label}</label>\n`;
-  return `<fieldset class="views"><legend>Look at them</legend>\n${radio('side', 'side by side')}${radio('over', 'one over the other')}${radio('swipe', 'swiping')}${radio('fade', 'fading')}</fieldset>\n${share}`;
+  return `<fieldset class="views"><legend>Look at them</legend>\n${radio('side', 'side by side')}${overlaid ? radio('over', 'one over the other') : ''}${radio('swipe', 'swiping')}${radio('fade', 'fading')}</fieldset>\n${share}`;
 }
 
 const share = '<label class="share">Before <input type="range" min="0" max="100" step="1" value="50" autocomplete="off" aria-label="How much of each is seen"> Now</label>\n';
 
-function figures({ before, after, over }: Pictures, prefix: string): string {
+/** Of an evening there is nothing to lay over each other. */
+function isOverlaid({ over, beside }: Pictures): boolean {
+  return over !== beside;
+}
+
+function figures(pictures: Pictures, prefix: string): string {
+  const { before, after, over } = pictures;
   const figure = (scene: Scene | null, place: string, label: string) => (
     scene ? `<figure class="${place}" aria-label="${label}">\n${toSvg(scene, { interactive: true, variables: true, prefix: `${prefix}${place}-` })}</figure>\n` : ''
   );
   const both = before !== null && after !== null;
   return [
     `<div class="pair${both ? '' : ' alone'}">\n${figure(before, 'before', 'Before')}${figure(after, 'now', 'Now')}${both ? '<div class="edge"></div>\n' : ''}</div>\n`,
-    both ? figure(over, 'over', 'One over the other') : '',
+    both && isOverlaid(pictures) ? figure(over, 'over', 'One over the other') : '',
   ].join('');
 }
 

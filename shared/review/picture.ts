@@ -33,7 +33,7 @@ export interface Pictures {
   /** As they were and as they are, on sheets of the same size; null for a version that is not there. */
   readonly before: Scene | null;
   readonly after: Scene | null;
-  /** The newer version in ink over the older one, faint, with what moved, came and went, and the facts beside it. */
+  /** The newer version in ink over the older one, faint, with what moved, came and went, and the facts beside it; of an evening the same as `beside`. */
   readonly over: Scene;
   /** Both on one sheet. */
   readonly beside: Scene;
@@ -78,7 +78,7 @@ interface Frame {
   readonly height: number;
 }
 
-const margin = 8;
+export const margin = 8;
 /** For what the sheet is called. */
 const head = 7;
 const scales = [50, 100, 125, 200, 250, 300, 400, 500, 1000, 2000, 5000] as const;
@@ -114,12 +114,12 @@ function sheetOf(view: View, frame: Frame, name: 'Before' | 'Now', options: Pict
   return sceneOf(shown, marks, drawn.movers, { ...frame, strip: strip?.axis ?? null, title: `${name}: ${shown.drill.name}`, description: name, notes: notesOf(shown, phase), options });
 }
 
-function border(width: number, height: number): Mark {
+export function border(width: number, height: number): Mark {
   return { id: 'sheet', layer: 'sheet', span: null, label: null, shapes: [box(2.5, 2.5, width - 5, height - 5, stroked('ink', 0.35))] };
 }
 
 /** In corners of their own, so that both are read where one sheet is swiped over the other; with the phase of a game. */
-function caption(words: 'Before' | 'Now' | '', phase: View['phase'], { width }: Frame): Mark {
+export function caption(words: 'Before' | 'Now' | '', phase: View['phase'], { width }: Pick<Frame, 'width'>): Mark {
   const [x, anchor] = words === 'Now' ? [width - margin, 'end'] as const : [margin, 'start'] as const;
   return {
     id: 'caption', layer: 'title', span: null, label: null,
@@ -233,9 +233,10 @@ function looksAtStart({ shapes, track: [, x, y] }: Mover): string {
 
 // ---------------------------------------------------------------- side by side
 
-function sideBySide(before: Scene | null, after: Scene | null, over: Scene): Scene {
-  const [left, right] = [before ?? after, before && after];
-  if (!left || !right) return { ...(left ?? over), title: over.title, description: over.description };
+/** At least one of the two is there. */
+export function sideBySide(before: Scene | null, after: Scene | null, over: Pick<Scene, 'title' | 'description' | 'end'>): Scene {
+  const [left, right] = [(before ?? after)!, before && after];
+  if (!right) return { ...left, title: over.title, description: over.description };
   const shifted = right.marks.map((mark): Mark => ({ ...mark, id: `now-${mark.id}`, shapes: [group({ x: left.width - 5, y: 0 }, mark.shapes)] }));
   const width = left.width - 5;
   return {

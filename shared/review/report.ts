@@ -3,8 +3,10 @@ import type { Span } from '../../grammar/tree.ts';
 import { analyseDrill, type Analysis, type DrillAnalysis } from '../analyse.ts';
 import type { PhaseAnalysis } from '../games/phases.ts';
 import { type Flagged, problemsOn, within } from '../scene/flagged.ts';
+import type { SessionAnalysis } from '../session/analysis.ts';
 import { compare } from './compare.ts';
 import { type Comparison, type Fact, isNewProblem, type Subject, type ThingKind, type Version } from './comparison.ts';
+import { eveningPictures } from './evening.ts';
 import type { Compared } from './page.ts';
 import { flagOf, type PictureOptions, picturesOf } from './picture.ts';
 import { listed } from './say.ts';
@@ -52,7 +54,8 @@ export function pictured(files: readonly ComparedFile[], options: PictureOptions
     const [first, ...others] = playsOutside(subject, was, is) ? [undefined, ...phases] : phases;
     const problems = newProblems(subject, is, after);
     const show = (shown: Subject, words: string, phase: PhaseAnalysis['phase'] | undefined, further: boolean): PicturedSubject => {
-      const pictures = picturesOf(was, is, subject, problems, { ...(phase ? { phase: phase.id } : {}), ...options });
+      const pictures = subject.kind === 'session' ? eveningPictures(sessionIn(before, subject.before), sessionIn(after, subject.after), options)
+        : picturesOf(was, is, subject, problems, { ...(phase ? { phase: phase.id } : {}), ...options });
       return { file: name, subject: shown, title: words, pictures, further, otherPhases: phases.flatMap((each) => (each.name === null || each.name === pictures?.phase ? [] : [each.name])) };
     };
     const more = options.bare === true && options.phase === undefined ? others : [];
@@ -93,6 +96,10 @@ function drillIn(analysis: Analysis | null, version: Version | null): DrillAnaly
   const drill = analysis?.drills[version?.drill ?? -1] ?? null;
   const change = drill?.drill.changes.find(({ id }) => id === version?.change);
   return change ? analyseDrill(change.drill) : drill;
+}
+
+function sessionIn(analysis: Analysis | null, version: Version | null): SessionAnalysis | null {
+  return analysis?.sessions.find(({ session }) => session.name === version?.name) ?? null;
 }
 
 /** What breaks now and did not before; of a drill that is new, all that breaks. */
@@ -158,7 +165,8 @@ export function toMarkdown(title: string, changed: readonly PicturedSubject[], p
   return `## ${marked(title)}\n\n${parts.length === 0 ? 'Nothing changed.\n' : parts.join('\n')}`;
 }
 
-function shownOf({ before, after }: Subject): string {
+function shownOf({ kind, before, after }: Subject): string {
+  if (kind === 'session') return 'where the groups stand';
   return before && after ? 'the new version over the old one' : after ? 'as it is now' : 'as it was';
 }
 

@@ -178,6 +178,44 @@ describe('of a game', () => {
   });
 });
 
+describe('of an evening', () => {
+  const text = `${drills['rondo']}session "Tuesday" {
+  players 14
+  pitch 60 x 45
+  part "Warm up" 12 min groups 2 of "Four against two" resting 2 at (2, 2), (22, 2)
+  pause 3 min
+  part "Again" 10 min of "Four against two" at (40, 30)
+  part "Talk" 5 min
+}
+`;
+  const moved = analyse(text.replace('at (2, 2), (22, 2)', 'at (2, 30), (40, 2)'));
+  const all = pictured(changedFiles(comparedFiles([{ name: 'a.drill', before: analyse(text), after: moved }])), { theme: 'light', convention: 'solid pass', bare: true });
+  const { before, after, over, beside } = all.find(({ subject }) => subject.kind === 'session')!.pictures!;
+
+  test('the pitch of each part is there before and now, to one scale, with its groups in their places', () => {
+    expect([before!.width, before!.height, before!.plan]).toEqual([after!.width, after!.height, after!.plan]);
+    expect(after!.marks.flatMap(({ label }) => label ?? [])).toEqual(['Warm up, minute 0 to 12', 'Again, minute 15 to 25']);
+    const corners = (scene: Scene) => scene.marks.find(({ id }) => id === 'part-1')!.shapes.flatMap((shape) => (shape.kind === 'path' ? [(/^M(\S+) (\S+)h(\S+)v(\S+)h/.exec(shape.d) ?? []).slice(1).map(Number)] : []));
+    const metres = (scene: Scene) => {
+      const [pitch, ...groups] = corners(scene) as [number[], ...number[][]];
+      return groups.map(([x, y, , high]) => [x! - pitch[0]!, pitch[1]! + pitch[3]! - y! - high!].map((length) => Math.round(length / scene.plan.perMetre)));
+    };
+    expect([metres(before!), metres(after!)]).toEqual([[[2, 2], [22, 2]], [[2, 30], [40, 2]]]);
+  });
+  test('the page shows both, but not one over the other', () => {
+    expect(over).toBe(beside);
+    const html = toPage(all, { title: 'What changed', before: 'a', after: 'b' });
+    expect(html).not.toContain('value="over"');
+    expect(html).toContain('value="swipe"');
+    const ids = [...html.matchAll(/ id="([^"]*)"/g)].map(([, id]) => id);
+    expect(ids.filter((id, index) => ids.indexOf(id) !== index)).toEqual([]);
+  });
+  test('without a part on the ground there is no picture', () => {
+    const bare = (minutes: number) => analyse(`session "A" {\n  players 8\n  part "Talk" ${minutes} min\n}\n`);
+    expect(pictured(comparedFiles([{ name: 'a.drill', before: bare(5), after: bare(6) }]), { theme: 'light', convention: 'solid pass' }).map(({ pictures }) => pictures)).toEqual([null]);
+  });
+});
+
 describe('the page', () => {
   const hostile = '</script><script>alert(1)</script><img src=x onerror=alert(2)>" autofocus onfocus="alert(3)';
   const text = drills['in-a-hurry']!.replace('"Pass and move"', `"${hostile.replaceAll('"', "'")}"`);
