@@ -2,11 +2,9 @@
  * Halfturn for programs: read, write, build, check, measure and draw training drills. Runs in Node and in browsers; nothing here
  * reads a file, a clock or a network.
  */
-import type { JsonFile } from '../grammar/json/json.ts';
 import { shown } from '../grammar/json/leaf.ts';
-import { toJson as jsonOf } from '../grammar/json/to-json.ts';
-import { type Fault, parse as parseText } from '../grammar/parse.ts';
 import { print as printTree } from '../grammar/printer.ts';
+import { treeOf } from '../grammar/reading.ts';
 import type { File } from '../grammar/tree.ts';
 import { alone, analyse as analyseText, type Analysis } from './analyse.ts';
 import { htmlOf, svgOf, type DrawOptions, type SvgOptions } from './draw.ts';
@@ -19,9 +17,10 @@ import { themes } from './scene/palette.ts';
 
 export { fromJson } from '../grammar/json/from-json.ts';
 export type { JsonFault } from '../grammar/json/from-json.ts';
-export type { JsonLength, JsonPlace } from '../grammar/json/json.ts';
-export type { Fault, JsonFile };
+export type { JsonFile, JsonLength, JsonPlace } from '../grammar/json/json.ts';
 export { jsonSchema } from '../grammar/json/schema.ts';
+export type { Fault } from '../grammar/parse.ts';
+export { parse, print, toJson } from '../grammar/reading.ts';
 export type * as Tree from '../grammar/tree.ts';
 export type { Analysis };
 export type { DrillAnalysis } from './analyse.ts';
@@ -38,22 +37,6 @@ export type { PassMeasure, PlayerMeasure } from './measure/measure.ts';
 export type { Workspace };
 export type { Problem };
 export type { Edit, Fix, Related, Severity } from './problem.ts';
-
-/** The tree of a text, and what in it cannot be read. Any text gives an answer. */
-export function parse(text: string): ReturnType<typeof parseText> {
-  if (typeof text !== 'string') throw new TypeError(`\`parse\` takes a text, not ${shown(text)}.`);
-  return parseText(text);
-}
-
-/** The one printed form of a tree. */
-export function print(file: File): string {
-  return printTree(treeOf('print', file));
-}
-
-/** The JSON form of a tree: what `print` would show of it. For a text that has faults, of what could be read of it. */
-export function toJson(file: File): JsonFile {
-  return jsonOf(treeOf('toJson', file));
-}
 
 /** A drill as text, or as the tree that `parse`, `drill`, `file` and `fromJson` give. Places in a text are offsets in UTF-16 units. */
 export type Source = string | File;
@@ -95,22 +78,8 @@ export function drawHtml(source: Source, options: DrawOptions = {}, workspace: W
   return htmlOf(analysed('drawHtml', source, workspace), drawing('drawHtml', options));
 }
 
-/** Programs in plain JavaScript are told what was expected instead of where it went wrong. */
 function analysed(name: string, source: Source, workspace: Workspace): Analysis {
   return analyseText(typeof source === 'string' ? source : printTree(treeOf(name, source, 'a text or a tree')), workspace);
-}
-
-function treeOf(name: string, file: File, wanted = 'a tree'): File {
-  if (typeof file === 'object' && file !== null && file.kind === 'file' && 'span' in file && Array.isArray(file.items)) return file;
-  const hint = hintFor(file);
-  throw new TypeError(`\`${name}\` takes ${wanted}, as \`drill\`, \`file\`, \`parse(text).file\` and \`fromJson(json).file\` give it, not ${shown(file)}${hint}.`);
-}
-
-function hintFor(said: unknown): string {
-  if (typeof said === 'string') return '; `parse(text).file` gives the tree of a text';
-  if (typeof said !== 'object' || said === null) return '';
-  if ('file' in said) return '; what you have has it as `file`';
-  return 'kind' in said && said.kind === 'file' ? '; `fromJson` reads the JSON form' : '';
 }
 
 function drawing<Options extends DrawOptions>(name: string, options: Options): Options {
