@@ -1,5 +1,6 @@
 /** Writes the drawing of a drill to a file, beside the drill unless the reader says otherwise. */
 import * as vscode from 'vscode';
+import { legalFileName } from '../shared/file-names.ts';
 import { type PictureParams, pictureRequest, type SceneAnswer, type SceneParams } from '../shared/protocol.ts';
 import { toHtml } from '../shared/render/html.ts';
 import { toSvg } from '../shared/render/svg.ts';
@@ -35,7 +36,7 @@ export async function exportPicture({ client, host }: Context, { scene }: SceneA
 
 /** A file of this kind beside the text. */
 export function besides({ uri }: vscode.TextDocument, title: string, format: string): vscode.Uri {
-  const name = uri.path.endsWith('.drill') ? uri.path.slice(uri.path.lastIndexOf('/') + 1, -'.drill'.length) : title.replace(/[\\/:*?"<>|#]/g, ' ');
+  const name = uri.path.endsWith('.drill') ? uri.path.slice(uri.path.lastIndexOf('/') + 1, -'.drill'.length) : legalFileName(title);
   const folder = uri.scheme === 'untitled' ? vscode.workspace.workspaceFolders?.[0]?.uri : vscode.Uri.joinPath(uri, '..');
   return vscode.Uri.joinPath(folder ?? uri, `${name}.${format}`);
 }

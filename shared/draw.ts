@@ -1,13 +1,9 @@
-import type { Span } from '../grammar/tree.ts';
 import { analyseDrill, type Analysis, type DrillAnalysis } from './analyse.ts';
-import { withoutAllowed } from './checks/allow.ts';
-import { checks } from './checks/index.ts';
-import { judge } from './checks/judge.ts';
-import { breaks } from './checks/playable.ts';
+import { problemsOn } from './checks/on-sheet.ts';
 import type { ChangedDrill } from './model/drill.ts';
-import type { Problem } from './problem.ts';
 import { toHtml } from './render/html.ts';
 import { toSvg } from './render/svg.ts';
+import { withoutOtherPhases } from './scene/flagged.ts';
 import { stage, type Scene, type StageOptions } from './scene/scene.ts';
 
 export interface DrawOptions extends Partial<Pick<StageOptions, 'theme' | 'convention' | 'scale' | 'phase' | 'control'>> {
@@ -41,31 +37,6 @@ export function phasesOfPage({ drill, phases }: DrillAnalysis): readonly (string
   const names = phases.map(({ phase }) => phase.name ?? phase.id);
   const plays = drill.sequences.some((sequence) => sequence.kind === 'sequence');
   return names.length === 0 || plays ? [null, ...names] : names;
-}
-
-/** Those of the drill itself, or of a progression or regression by itself: each belongs on its own sheet. */
-export function problemsOn(analysis: Analysis, shown: DrillAnalysis): readonly Problem[] {
-  const { id, span } = shown.drill;
-  const variation = analysis.drills.flatMap(({ drill }) => drill.changes).find((change) => change.id === id);
-  const others = analysis.drills.flatMap(({ drill }) => drill.changes).filter((change) => change !== variation);
-  const here = analysis.problems.filter((problem) => within(span, problem) && !others.some((change) => within(change.span, problem)));
-  if (variation === undefined) return here;
-  // The rest would tell the numbers of the drill that is changed.
-  const writing = here.filter(({ code }) => writingCodes.has(code));
-  const judged = judge([shown], breaks(analysis.file, writing), analyseDrill).filter(({ code }) => !writingCodes.has(code));
-  return [...writing, ...withoutAllowed(analysis.text, judged, true)].sort((a, b) => a.span.from - b.span.from || a.span.to - b.span.to);
-}
-
-const writingCodes: ReadonlySet<string> = new Set(checks.filter(({ group }) => group === 'writing').map(({ code }) => code));
-
-function within(outer: Span, { span }: Problem): boolean {
-  return outer.from <= span.from && span.to <= outer.to;
-}
-
-/** A phase's sheet has its own problems and those of the drill around it. */
-export function withoutOtherPhases({ phases }: DrillAnalysis, name: string, problems: readonly Problem[]): readonly Problem[] {
-  const others = phases.filter(({ phase }) => phase.name !== name);
-  return problems.filter(({ span }) => !others.some(({ phase }) => phase.span.from <= span.from && span.to <= phase.span.to));
 }
 
 type Scenes = readonly [Scene, ...Scene[]];

@@ -2,7 +2,9 @@
  * Halfturn for programs: read, write, build, check, measure and draw training drills. Runs in Node and in browsers; nothing here
  * reads a file, a clock or a network.
  */
-import { print } from '../grammar/printer.ts';
+import { shown } from '../grammar/json/leaf.ts';
+import { print as printTree } from '../grammar/printer.ts';
+import { treeOf } from '../grammar/reading.ts';
 import type { File } from '../grammar/tree.ts';
 import { alone, analyse as analyseText, type Analysis } from './analyse.ts';
 import { htmlOf, svgOf, type DrawOptions, type SvgOptions } from './draw.ts';
@@ -10,15 +12,15 @@ import type { Measures } from './measure/measure.ts';
 import type { Workspace } from './model/resolve.ts';
 import type { Problem } from './problem.ts';
 import { compare as compareAnalyses, type Comparison } from './review/compare.ts';
+import { conventions } from './scene/lines.ts';
+import { themes } from './scene/palette.ts';
 
 export { fromJson } from '../grammar/json/from-json.ts';
 export type { JsonFault } from '../grammar/json/from-json.ts';
 export type { JsonFile, JsonLength, JsonPlace } from '../grammar/json/json.ts';
 export { jsonSchema } from '../grammar/json/schema.ts';
-export { toJson } from '../grammar/json/to-json.ts';
-export { parse } from '../grammar/parse.ts';
 export type { Fault } from '../grammar/parse.ts';
-export { print } from '../grammar/printer.ts';
+export { parse, print, toJson } from '../grammar/reading.ts';
 export type * as Tree from '../grammar/tree.ts';
 export type { Analysis };
 export type { DrillAnalysis } from './analyse.ts';
@@ -44,17 +46,17 @@ export type Source = string | File;
  * The workspace finds imported files; without one, imports find nothing.
  */
 export function analyse(source: Source, workspace: Workspace = alone): Analysis {
-  return analyseText(textOf(source), workspace);
+  return analysed('analyse', source, workspace);
 }
 
 /** The problems, in order of place: `code`, `severity`, `message`, `help` and `span`. A problem at error level means that it will not work on the grass. */
 export function check(source: Source, workspace: Workspace = alone): readonly Problem[] {
-  return analyse(source, workspace).problems;
+  return analysed('check', source, workspace).problems;
 }
 
 /** The numbers of each drill: metres, seconds, metres a second. */
 export function measure(source: Source, workspace: Workspace = alone): readonly Measures[] {
-  return analyse(source, workspace).drills.map(({ measures }) => measures);
+  return analysed('measure', source, workspace).drills.map(({ measures }) => measures);
 }
 
 /**
@@ -62,19 +64,32 @@ export function measure(source: Source, workspace: Workspace = alone): readonly 
  * mirror each other, and a version compared with itself has no facts.
  */
 export function compare(before: Source | null, after: Source | null, workspace: Workspace = alone): Comparison {
-  return compareAnalyses(before === null ? null : analyse(before, workspace), after === null ? null : analyse(after, workspace));
+  const version = (source: Source | null) => (source === null ? null : analysed('compare', source, workspace));
+  return compareAnalyses(version(before), version(after));
 }
 
 /** The drawing to scale as an SVG with its font in it, errors and warnings flagged; null when there is no such drill or phase. */
 export function drawSvg(source: Source, options: SvgOptions = {}, workspace: Workspace = alone): string | null {
-  return svgOf(analyse(source, workspace), options);
+  return svgOf(analysed('drawSvg', source, workspace), drawing('drawSvg', options));
 }
 
 /** A page that plays by itself in any browser and fetches nothing, with every phase of a game; null when there is no such drill or phase. */
 export function drawHtml(source: Source, options: DrawOptions = {}, workspace: Workspace = alone): string | null {
-  return htmlOf(analyse(source, workspace), options);
+  return htmlOf(analysed('drawHtml', source, workspace), drawing('drawHtml', options));
 }
 
-function textOf(source: Source): string {
-  return typeof source === 'string' ? source : print(source);
+function analysed(name: string, source: Source, workspace: Workspace): Analysis {
+  return analyseText(typeof source === 'string' ? source : printTree(treeOf(name, source, 'a text or a tree')), workspace);
+}
+
+function drawing<Options extends DrawOptions>(name: string, options: Options): Options {
+  if (typeof options !== 'object' || options === null) throw new TypeError(`\`${name}\` takes its options as an object, such as \`{ theme: 'print' }\`, not ${shown(options)}.`);
+  const { theme, convention } = options;
+  if (theme !== undefined && !themes.includes(theme)) throw new TypeError(`\`${name}\`: \`theme\` is ${listed(themes)}, not ${shown(theme)}.`);
+  if (convention !== undefined && !conventions.includes(convention)) throw new TypeError(`\`${name}\`: \`convention\` is ${listed(conventions)}, not ${shown(convention)}.`);
+  return options;
+}
+
+function listed(words: readonly string[]): string {
+  return words.map((word) => `\`${word}\``).join(' or ');
 }

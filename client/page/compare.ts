@@ -4,7 +4,19 @@ import { choosing, clockIn, movingIn } from './clock.ts';
 
 const sections = [...document.querySelectorAll<HTMLElement>('.change')];
 const rests = (JSON.parse(document.getElementById('compare-data')?.textContent ?? '[]') as ComparedData[]).map((data, index) => live(data, sections[index] as HTMLElement));
-choosing(document.querySelector<HTMLSelectElement>('#drill'), sections, rests);
+const choice = document.querySelector<HTMLSelectElement>('#drill');
+choosing(choice, sections, rests);
+const links = [...document.querySelectorAll<HTMLAnchorElement>('.overview a')];
+for (const link of links) link.addEventListener('click', () => show(link));
+const asked = links.find(({ hash }) => hash === location.hash);
+if (asked) show(asked);
+
+/** Before the browser goes to where the link leads. */
+function show(link: HTMLAnchorElement): void {
+  if (!choice) return;
+  choice.value = link.dataset['show'] ?? '0';
+  choice.dispatchEvent(new Event('change'));
+}
 
 /** Brings one comparison to life; returns what brings it to rest. */
 function live({ end, beats, pictures }: ComparedData, section: HTMLElement): () => void {

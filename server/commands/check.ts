@@ -41,8 +41,8 @@ export const check = command({
 async function ending(format: 'text' | 'json' | 'sarif', io: Io): Promise<(total: Total) => void> {
   switch (format) {
     case 'text':
-      return ({ files, counts }) => {
-        if (files > 0) io.out(`${summaryText(counts, files)}\n`);
+      return ({ files, counts, undone }) => {
+        if (files > 0) io.out(`${summaryText(counts, files, undone)}\n`);
       };
     case 'json':
       return ({ data }) => io.out(`${JSON.stringify({ files: data }, null, 2)}\n`);

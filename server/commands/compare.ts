@@ -1,10 +1,11 @@
 import { mkdirSync } from 'node:fs';
 import { basename, dirname, extname, join, resolve } from 'node:path';
 import { nearest } from '../../grammar/spelling.ts';
+import { fileNameFor } from '../../shared/file-names.ts';
 import { toSvg } from '../../shared/render/svg.ts';
 import { toPage } from '../../shared/review/page.ts';
 import type { PictureOptions } from '../../shared/review/picture.ts';
-import { changedFiles, comparedFiles, pictured, type ComparedFile, type PicturedSubject, toMarkdown, toText, withSubjects } from '../../shared/review/report.ts';
+import { changedFiles, comparedFiles, phaseNote, pictured, type ComparedFile, type PicturedSubject, toMarkdown, toText, withSubjects } from '../../shared/review/report.ts';
 import { conventions } from '../../shared/scene/lines.ts';
 import { themes } from '../../shared/scene/palette.ts';
 import { command } from '../command.ts';
@@ -76,7 +77,10 @@ export const compare = command({
         const [first, ...more] = [...changed, ...(changed.length === 0 ? pictured(all, staging).slice(0, 1) : [])].filter(({ pictures }) => pictures !== null);
         if (!first) throw new Refusal(changed.length === 0 ? 'There is nothing to draw: neither version has a drill that could have changed.' : 'What changed cannot be drawn; write .md or .html.');
         writeWhole(path, picture(first)!, out);
-        if (more.length > 0) complain(io, [`${out} shows “${harmless(first.title)}”; ${counted(more.length, 'more drill')} changed: name one with --drill, or write .html.`]);
+        complain(io, [
+          ...(more.length > 0 ? [`${out} shows “${harmless(first.title)}”; ${counted(more.length, 'more drill')} changed: name one with --drill, or write .html.`] : []),
+          ...(first.otherPhases.length > 0 ? [`${out} shows ${harmless(phaseNote(first))}: name one with --phase, or write .html.`] : []),
+        ]);
         break;
       }
       case '.md':
@@ -113,13 +117,17 @@ function named(files: readonly ComparedFile[], name: string | null): readonly Co
 function writePictures(path: string, changed: readonly PicturedSubject[], picture: (one: PicturedSubject) => string | null): ReadonlyMap<PicturedSubject, string> {
   const folder = basename(path, extname(path));
   const links = new Map<PicturedSubject, string>();
-  for (const [index, one] of changed.entries()) {
+  const taken = new Map<string, number>();
+  for (const one of changed) {
     const svg = picture(one);
     if (svg === null) continue;
-    const name = `${index + 1}-${one.title.normalize('NFKD').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '').slice(0, 50) || 'drill'}.svg`;
+    const base = fileNameFor(one.title, 'drill');
+    const times = (taken.get(base) ?? 0) + 1;
+    taken.set(base, times);
+    const name = `${base}${times === 1 ? '' : `-${times}`}.svg`;
     if (links.size === 0) makeFolder(join(dirname(path), folder), folder);
     writeWhole(join(dirname(path), folder, name), svg, `${folder}/${name}`);
-    links.set(one, `${encodeURIComponent(folder).replace(/[()]/g, (sign) => (sign === '(' ? '%28' : '%29'))}/${name}`);
+    links.set(one, `${encodeURIComponent(folder).replace(/[()]/g, (sign) => (sign === '(' ? '%28' : '%29'))}/${encodeURIComponent(name)}`);
   }
   return links;
 }

@@ -8,7 +8,8 @@ import { fixAll, type Fixed, type Made } from '../fix.ts';
 import { countsOf, Refusal } from '../io.ts';
 import { settingsReader } from '../folder-settings.ts';
 import type { Source } from '../sources.ts';
-import { counted, reportText, type Report } from '../text/report.ts';
+import { harmless } from '../text/cells.ts';
+import { counted, foundText, reportText, type Report } from '../text/report.ts';
 import { jsonOf } from '../text/json.ts';
 import { sarifResults } from '../text/sarif.ts';
 import { workspaceOf } from '../workspace.ts';
@@ -33,7 +34,7 @@ export function checking({ format, level, fix: fixes, colour, cwd }: CheckOption
     const undone = [...complaints];
     const fixed = fixes ? fix(source, finder(workspace, level, settings.levels, withSureFixes), undone) : { text: source.text, made: [] };
     const report: Report = { file: source.name, text: fixed.text, problems: find(fixed.text) };
-    const made = fixed.made.length > 0 ? madeText(source.name, fixed.made) : '';
+    const made = fixes ? madeText(source.name, fixed.made, report.problems) : '';
     const counts = countsOf(report.problems);
     switch (format) {
       case 'text':
@@ -70,9 +71,22 @@ function fix(source: Source, find: (text: string) => readonly Problem[], undone:
   }
 }
 
-/** The lines are those of the text that the fix was made in. */
-function madeText(file: string, made: readonly Made[]): string {
-  const rows = made.map(({ problem, fix: { title }, text }) => `  line ${positionAt(linesOf(text), problem.span.from).line + 1}: ${title} (${problem.code})`);
-  return `${file}: made ${counted(made.length, 'fix', 'fixes')}.\n${rows.join('\n')}\n\n`;
+/** What was mended, a line a fix, and what is left; empty for a file without problems. The lines are those of the text that the fix was made in. */
+function madeText(file: string, made: readonly Made[], problems: readonly Problem[]): string {
+  if (made.length + problems.length === 0) return '';
+  const rows = made.map(({ problem, fix: { title, edits }, text }) => {
+    const [edit, another] = edits;
+    const old = edit && !another && edit.text !== '' && !title.includes('instead of') ? text.slice(edit.span.from, edit.span.to) : '';
+    const was = old === '' || old.length > longest || old.includes('\n') ? '' : `, was ${old}`;
+    return `  line ${positionAt(linesOf(text), (edit ?? problem).span.from).line + 1}: ${harmless(title)}${harmless(was)} (${problem.code})\n`;
+  });
+  const left = problems.length === 0 ? '' : `${leftText(problems)}\n`;
+  return `${file}: made ${made.length === 0 ? 'no fix' : counted(made.length, 'fix', 'fixes')}.\n${rows.join('')}${left}\n`;
 }
 
+/** Letters of the text before, as far as it is told. */
+const longest = 40;
+
+function leftText(problems: readonly Problem[]): string {
+  return `  Left to you: ${foundText(countsOf(problems))}. How ${problems.length === 1 ? 'it is' : 'they are'} mended is your choice.`;
+}

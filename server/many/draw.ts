@@ -1,5 +1,6 @@
-import { basename, dirname, join, relative } from 'node:path';
+import { basename, dirname, join, relative, sep } from 'node:path';
 import { analyse, type Analysis } from '../../shared/analyse.ts';
+import { legalFileName } from '../../shared/file-names.ts';
 import type { Problem } from '../../shared/problem.ts';
 import type { FolderSettings } from '../../shared/settings/settings.ts';
 import { drawn, type Kind, type Wishes } from '../commands/draw.ts';
@@ -39,7 +40,8 @@ export function drawing(options: DrawOptions): Work {
 export function drawingsOf(
   analysis: Analysis, { name, path }: Source, { kind, wishes, out, root }: DrawOptions, settings: FolderSettings,
 ): readonly (Picture & { readonly problems: readonly Problem[] })[] {
-  const base = join(out, path === null ? 'standard-input' : relative(root, join(dirname(path), basename(path, '.drill'))));
+  const steps = path === null ? ['standard-input'] : relative(root, join(dirname(path), basename(path, '.drill'))).split(sep);
+  const base = join(out, ...steps.map(legalFileName));
   return analysis.drills.map((drill, index, { length }) => {
     const { picture, problems } = drawn(analysis, drill, name, kind, wishes, settings);
     return { path: `${base}${length > 1 ? `-${index + 1}` : ''}${kind}`, content: picture, problems };

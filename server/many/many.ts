@@ -38,6 +38,8 @@ export interface Total {
   readonly files: number;
   readonly counts: Counts;
   readonly data: readonly unknown[];
+  /** How many things could not be read, written or understood, besides the problems of the files. */
+  readonly undone: number;
 }
 
 /** Gives the exit status. `last` writes what stands at the end, and is left out when the user stops the work. */
@@ -85,7 +87,7 @@ export async function throughAll(asked: Asked, io: Io, last: (total: Total) => v
     release();
     progress.clear();
   }
-  if (!stop.signal.aborted) last({ files, counts: sumOf(counts), data });
+  if (!stop.signal.aborted) last({ files, counts: sumOf(counts), data, undone: new Set(undone).size });
   complain(io, [...new Set([...undone, ...remarks])]);
   if (!stop.signal.aborted) return statusFor(undone, sumOf(counts));
   complain(io, [`stopped after ${told} of ${items.length} files.`]);

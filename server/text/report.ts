@@ -18,9 +18,10 @@ export function reportText(report: Report, colour: boolean): string {
   return report.problems.map((problem) => problemText(report.file, lines, problem, colour)).join('');
 }
 
-/** `2 errors and 1 warning in 3 files.` */
-export function summaryText(counts: Counts, files: number): string {
-  return `${foundText(counts)} in ${counted(files, 'file')}.`;
+/** `2 errors and 1 warning in 3 files.`, `No problems in 3 files, but 1 other thing went wrong.` */
+export function summaryText(counts: Counts, files: number, undone: number): string {
+  const but = severities.some((severity) => counts[severity] > 0) ? 'and' : 'but';
+  return `${foundText(counts)} in ${counted(files, 'file')}${undone === 0 ? '' : `, ${but} ${counted(undone, 'other thing')} went wrong`}.`;
 }
 
 /** `2 errors and 1 warning`. */

@@ -1,6 +1,7 @@
 import { fromJson } from '../../grammar/json/from-json.ts';
 import type { File } from '../../grammar/tree.ts';
 import { FileLines, type DrillLines } from './generated/statements.ts';
+import { block } from './lines.ts';
 import { CannotBeWritten } from './values.ts';
 
 /**
@@ -13,9 +14,7 @@ export function drill(name: string, build: (drill: DrillLines) => void): File {
 
 /** A file of drills, sessions, imports and values. */
 export function file(build: (file: FileLines) => void): File {
-  const top = new FileLines('file');
-  build(top);
-  const { lines: items, ...rest } = top.block;
+  const { lines: items, ...rest } = block(new FileLines('file'), build);
   const { file: made, faults } = fromJson({ kind: 'file', items, ...rest });
   // Each line was read when it was said, but not what they make together.
   if (made === null) throw new CannotBeWritten(`${faults[0].path} ${faults[0].message}`);

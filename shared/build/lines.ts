@@ -1,9 +1,10 @@
 import { readNode } from '../../grammar/json/from-json.ts';
+import { shown } from '../../grammar/json/leaf.ts';
 import { linesIn } from '../../grammar/json/shapes.ts';
 import type { Context } from '../../grammar/form.ts';
 import type { SessionStatement, Statement, TopLevel } from '../../grammar/tree.ts';
-import { Beat, type Doing } from './play.ts';
-import { CannotBeWritten, plain } from './values.ts';
+import { Beat, Doing } from './play.ts';
+import { CannotBeWritten, plain, refuseNegative } from './values.ts';
 
 type Json = Readonly<Record<string, unknown>>;
 type Kind = (Statement | SessionStatement | TopLevel)['kind'];
@@ -47,6 +48,7 @@ export class Lines {
   protected add(said: Json): void {
     const statement = plain(said) as Json;
     const kind = statement['kind'] as Kind;
+    refuseNegative(statement, kind);
     const before = this.#lines.at(-1)?.['kind'] as Kind | undefined;
     const gap = this.#gap || (before !== undefined && startsParagraph(kind, before));
     const margin = { ...(this.#comments.length === 0 ? {} : { above: this.#comments }), ...(gap && before !== undefined ? { gap } : {}) };
@@ -61,13 +63,23 @@ export class Lines {
 
 /** The lines of a block of its own. */
 export function block<Inner extends Lines>(lines: Inner, build: (lines: Inner) => void): Json {
+  if (typeof build !== 'function') throw new CannotBeWritten(`Here must be a function that says the lines, such as \`(d) => { d.area(10, 12); }\`, not ${shown(build)}.`);
   build(lines);
   return lines.block;
 }
 
 /** The lines of a sequence or a phase. */
 export function beats(said: readonly (Doing | Beat)[]): Json {
-  return { lines: said.map((each) => (each instanceof Beat ? each : each.while()).line) };
+  if (!Array.isArray(said)) {
+    throw new CannotBeWritten(`What is played must be a list, such as \`[base.passesTo(left)]\`, not ${shown(said)}.${typeof said === 'string' ? ' A sequence has its name behind the list: `{ name: "Round" }`.' : ''}`);
+  }
+  return { lines: said.map((each, index) => lineOf(each, index)) };
+}
+
+function lineOf(said: Doing | Beat, index: number): Json {
+  if (said instanceof Beat) return said.line;
+  if (said instanceof Doing) return said.while().line;
+  throw new CannotBeWritten(`Number ${index + 1} of what is played must be what somebody does, such as \`base.passesTo(left)\`, not ${shown(said)}.`);
 }
 
 /** Lines of one paragraph stand together; null stands alone. */

@@ -1,8 +1,8 @@
 import { readNode } from '../../grammar/json/from-json.ts';
-import { readLeaf } from '../../grammar/json/leaf.ts';
+import { readLeaf, shown } from '../../grammar/json/leaf.ts';
 import { actionShapes, modifierShapes } from '../../grammar/json/shapes.ts';
 import { Modifiers, Verbs } from './generated/verbs.ts';
-import { CannotBeWritten, plain } from './values.ts';
+import { CannotBeWritten, plain, refuseNegative } from './values.ts';
 
 type Json = Readonly<Record<string, unknown>>;
 
@@ -62,6 +62,7 @@ export class Doing extends Modifiers<Doing> {
 
   /** What others do at the same time. */
   while(...others: readonly Doing[]): Beat {
+    for (const other of others) if (!(other instanceof Doing)) throw new CannotBeWritten(`\`while\`: this must be what somebody does, such as \`left.runsTo(top)\`, not ${shown(other)}.`);
     return new Beat({ kind: 'beat', lead: this.part, ...(others.length === 0 ? {} : { meanwhile: others.map(({ part }) => part) }) });
   }
 
@@ -139,6 +140,7 @@ function checked(action: Json): Json {
 
 function checkedBy(said: Json, shapes: typeof actionShapes): Json {
   const json = plain(said) as Json;
+  refuseNegative(json, String(json['verb'] ?? json['kind']));
   const [fault] = readNode(json, shapes).faults;
   if (fault === undefined) return json;
   throw new CannotBeWritten(`\`${String(json['verb'] ?? json['kind'])}\`: ${fault.path.slice(1)} ${fault.message}`);

@@ -51,6 +51,7 @@ function statements(madeBy: string): string {
     "import { beats, block, Lines } from '../lines.ts';",
     "import { Player } from '../play.ts';",
     "import type { Beat, Doing } from '../play.ts';",
+    "import { extra } from '../values.ts';",
     "import type { Length, Spot, Who } from '../values.ts';\n",
     ...(['file', 'drill', 'session'] as const).flatMap((context) => [
       `/** The lines of a ${context}. */`, `export class ${className(context)} extends Lines {`, ...methodsIn(context), '}\n',
@@ -145,7 +146,7 @@ function method({ name, doc, marks, fields: all }: Method, example: string | und
   const outside = [...needed.filter(({ inside }) => inside === undefined).map(saidOf), ...beside];
   const inside = needed.filter((field) => field.inside !== undefined).map(saidOf);
   const marked = Object.entries(marks).map(([key, mark]) => `${key}: ${JSON.stringify(mark).replaceAll('"', "'")}`);
-  const spread = more.length > 0 ? ['...more'] : [];
+  const spread = more.length > 0 ? ['...extra(more)'] : [];
   const said = inner === undefined ? [...marked, ...outside, ...spread]
     : [...marked, ...outside, `${inner.inside!}: { kind: '${inner.mark!}', ${[...inside, ...spread].join(', ')} }`];
   return [

@@ -18,27 +18,27 @@ export class CannotBeWritten extends Error {
 
 /** So far right and so far up from the bottom left corner of the area: `(2, 13)`. */
 export function at(x: Length, y: Length): Spot {
-  return [x, y];
+  return [length('at', x), length('at', y)];
 }
 
 /** `2 above Base` */
 export function above(distance: Length, of: Spot): Spot {
-  return beside(distance, 'above', of);
+  return beside('above', 'below', distance, 'above', of);
 }
 
 /** `2 below Base` */
 export function below(distance: Length, of: Spot): Spot {
-  return beside(distance, 'below', of);
+  return beside('below', 'above', distance, 'below', of);
 }
 
 /** `2 left of Base` */
 export function leftOf(distance: Length, of: Spot): Spot {
-  return beside(distance, 'left of', of);
+  return beside('leftOf', 'rightOf', distance, 'left of', of);
 }
 
 /** `2 right of Base` */
 export function rightOf(distance: Length, of: Spot): Spot {
-  return beside(distance, 'right of', of);
+  return beside('rightOf', 'leftOf', distance, 'right of', of);
 }
 
 /** Half-way: `between Base and Left` */
@@ -48,7 +48,8 @@ export function between(a: Spot, b: Spot): Spot {
 
 /** Part of the way: `along('1/3', base, left)` is `1/3 from Base to Left`. */
 export function along(fraction: Length, start: Spot, end: Spot): Spot {
-  return place(`${distanceWords(fraction)} from ${spoken(start)} to ${spoken(end)}`);
+  if (isNegative(fraction)) throw new CannotBeWritten(`\`along\`: part of the way must be 0 or more, not \`${fraction}\`.`);
+  return place(`${distanceWords('along', fraction)} from ${spoken(start)} to ${spoken(end)}`);
 }
 
 /** `mirror of Left across length`: across the length swaps left and right, across the width near and far. */
@@ -72,13 +73,40 @@ export function plain(said: unknown): unknown {
   return Object.fromEntries(Object.entries(said).filter(([, held]) => held !== undefined).map(([key, held]) => [key, plain(held)]));
 }
 
-function beside(distance: Length, side: string, of: Spot): Spot {
-  return place(`${distanceWords(distance)} ${side} ${spoken(of)}`);
+/** Refuses what stands in place of the object with all that may be said besides. */
+export function extra<More extends object>(more: More): More {
+  if (typeof more === 'object' && more !== null && !Array.isArray(more)) return more;
+  throw new CannotBeWritten(`What may be said besides stands in an object at the end, such as \`{ name: "Round" }\`, not ${shown(more)}.`);
+}
+
+/**
+ * Refuses lengths and counts below nothing, in the JSON form. A place may lie beside the area, and what `let` gives a name to may
+ * be any number.
+ */
+export function refuseNegative(said: unknown, what: string, path = ''): void {
+  if (isNegative(said)) throw new CannotBeWritten(`\`${what}\`: ${path} must be 0 or more, not \`${said}\``);
+  if (typeof said !== 'object' || said === null) return;
+  if (Array.isArray(said)) for (const [index, each] of said.entries()) if (typeof each === 'object') refuseNegative(each, what, within(path, `${index}`));
+  if (Array.isArray(said) || ('kind' in said && said.kind === 'let')) return;
+  for (const [key, held] of Object.entries(said)) refuseNegative(held, what, within(path, key));
+}
+
+function within(path: string, key: string): string {
+  return path === '' ? key : `${path}/${key}`;
+}
+
+function isNegative(said: unknown): said is number {
+  return typeof said === 'number' && said < 0;
+}
+
+function beside(name: string, other: string, distance: Length, side: string, of: Spot): Spot {
+  if (isNegative(distance)) throw new CannotBeWritten(`\`${name}\`: the distance must be 0 or more, not \`${distance}\`; for the other side there is \`${other}\`.`);
+  return place(`${distanceWords(name, distance)} ${side} ${spoken(of)}`);
 }
 
 /** A sum needs brackets before `above`, or it would be a place that is moved. */
-function distanceWords(distance: Length): string {
-  const words = lengthWords(distance);
+function distanceWords(what: string, distance: Length): string {
+  const words = lengthWords(length(what, distance));
   return /[+-]/.test(words) && !/^\([^()]*\)$/.test(words) ? `(${words})` : words;
 }
 
@@ -86,8 +114,16 @@ function lengthWords(length: Length): string {
   return typeof length === 'number' ? decimal(length) : length;
 }
 
+/** As it is, if it is one. */
+function length(what: string, said: Length): Length {
+  if (typeof said === 'string' || Number.isFinite(said)) return said;
+  throw new CannotBeWritten(`\`${what}\`: a length must be a number or a value in quotes such as \`"3 yd"\`, not ${shown(said)}.`);
+}
+
 function spoken(spot: Spot): string {
   if (typeof spot === 'string') return spot;
+  if (Array.isArray(spot)) for (const each of [spot[0], spot[1]]) length('at', each);
+  else if (typeof spot !== 'object' || spot === null || !('name' in spot)) throw new CannotBeWritten(`This must be a place, such as \`at(2, 13)\`, or whoever stands there, not ${shown(spot)}.`);
   return 'name' in spot ? spot.name : `(${lengthWords(spot[0])}, ${lengthWords(spot[1])})`;
 }
 

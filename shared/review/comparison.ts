@@ -108,6 +108,11 @@ export function apply(values: Values, facts: readonly Fact[]): Values {
   return Object.fromEntries(made);
 }
 
+/** Something at the level of errors and warnings that was not there before. */
+export function isNewProblem({ kind, about, grade }: Fact): boolean {
+  return kind === 'added' && about.kind === 'problem' && grade === 'matters';
+}
+
 /** Whether there is anything to tell. */
 export function isSame({ subjects }: Comparison): boolean {
   return subjects.every(({ facts }) => facts.length === 0);

@@ -1,11 +1,12 @@
 /** From what differs to what a coach is told: what one cause moved is told once, and every difference is in exactly one fact. */
 import { causesOf } from './causes.ts';
-import { type Change, type Fact, type FactKind, thingKinds } from './comparison.ts';
+import { type Change, type Fact, type FactKind, isNewProblem, thingKinds } from './comparison.ts';
 import type { Difference } from './differences.ts';
 import { called, renamed, type Renames } from './match.ts';
 import { moved, type Followers } from './moves.ts';
 import { capital, noticed, type Speech } from './say.ts';
 import { sentenceOf } from './sentences.ts';
+import type { Thing } from './thing.ts';
 import type { Told } from './told.ts';
 
 /** Takes what nobody has told yet, so that it is told once. */
@@ -55,8 +56,7 @@ export function factsOf(differences: readonly Difference[], renames: Renames, sp
     facts.push({ ...factAbout(differences.find(({ pair }) => (pair.after ?? pair.before)!.kind === 'drill') ?? first, 'changed'), sentence, grade: 'detail', changes: left });
   }
   // What does not work now is what a reviewer has to see first.
-  const rank = ({ kind, grade, about }: Fact): number =>
-    about.kind === 'problem' && kind === 'added' && grade === 'matters' ? -1 : (grade === 'detail' ? thingKinds.length : 0) + thingKinds.indexOf(about.kind);
+  const rank = (fact: Fact): number => (isNewProblem(fact) ? -1 : (fact.grade === 'detail' ? thingKinds.length : 0) + thingKinds.indexOf(fact.about.kind));
   return facts.sort((a, b) => rank(a) - rank(b));
 }
 
@@ -130,22 +130,43 @@ function followersOf(changed: readonly Difference[], causes: ReturnType<typeof c
   return { caused, behind: new Map(single.map((group) => [group.causes[0]!, group.behind])), together: all.filter((group) => group.causes.length > 1) };
 }
 
-/** Of beats that came, went or say something else: their movements, and the passes that came or went with them. */
+/**
+ * Of sequences that came or went: all that is in them. Of beats that came, went or say something else: their movements, and the
+ * passes that came or went with them.
+ */
 function partsOf(changed: readonly Difference[]): ReadonlyMap<Difference, readonly Difference[]> {
-  const beats = new Map<string, Difference>();
-  for (const each of changed) {
-    const { before, after } = each.pair;
-    if ((after ?? before)!.kind !== 'beat') continue;
-    if (before) beats.set(`before ${before.id}`, each);
-    if (after) beats.set(`after ${after.id}`, each);
-  }
-  const parts = new Map<Difference, Difference[]>();
+  const whole = new Map<string, Difference>();
   for (const each of changed) {
     const { before, after } = each.pair;
     const { kind } = (after ?? before)!;
-    if (kind !== 'action' && !(kind === 'pass' && (before === null || after === null))) continue;
-    const beat = (after && beats.get(`after ${after.parent}`)) ?? (before && beats.get(`before ${before.parent}`));
-    if (beat) parts.set(beat, [...(parts.get(beat) ?? []), each]);
+    if (kind !== 'beat' && !(kind === 'sequence' && isOneSided(each))) continue;
+    if (before) whole.set(`before ${kind} ${before.id}`, each);
+    if (after) whole.set(`after ${kind} ${after.id}`, each);
+  }
+  const holding = (side: 'before' | 'after', thing: Thing | null, alone: boolean): Difference | undefined => {
+    if (!thing) return undefined;
+    const sequence = alone ? whole.get(`${side} sequence ${sequenceOf(thing)}`) : undefined;
+    return sequence ?? (thing.kind === 'action' || (thing.kind === 'pass' && alone) ? whole.get(`${side} beat ${thing.parent}`) : undefined);
+  };
+  const parts = new Map<Difference, Difference[]>();
+  for (const each of changed) {
+    const { before, after } = each.pair;
+    const holder = holding('after', after, isOneSided(each)) ?? holding('before', before, isOneSided(each));
+    if (holder) parts.set(holder, [...(parts.get(holder) ?? []), each]);
   }
   return parts;
+}
+
+function isOneSided({ pair: { before, after } }: Difference): boolean {
+  return before === null || after === null;
+}
+
+/** The sequence or phase that something is a part of; null for what stands by itself. */
+function sequenceOf({ kind, parent, traits }: Thing): string | null {
+  switch (kind) {
+    case 'beat': case 'repetition': return parent;
+    case 'action': return parent?.replace(/ \d+$/, '') ?? null;
+    case 'pass': return traits[0] ?? null;
+    default: return null;
+  }
 }

@@ -114,7 +114,10 @@ function textsOf(analysis: DrillAnalysis): Thing[] {
   const rules = notesOf(analysis, null).find(({ id }) => id === 'rules')?.entries ?? [];
   const list = (kind: TextKind, texts: readonly string[]) => texts.map((each, index) => textOf(kind, index, each, null));
   return [
-    ...rules.map(({ text, span }, index) => thing({ kind: 'rule', id: `${index + 1}`, title: text, span, traits: tokens(text), values: { text: words(text) } })),
+    ...rules.map(({ text, span }, index) => thing({
+      kind: 'rule', id: span === drill.bouts?.span ? 'bouts' : `${index + 1}`, title: drill.rules.some((rule) => rule.kind === 'text' && rule.span === span) ? `“${text}”` : text,
+      span, traits: tokens(text), values: { text: words(text) },
+    })),
     ...drill.points.map(({ corner, text, span }, index) => thing({
       kind: 'point', id: `${index + 1}`, title: `“${text}”`, span, traits: [corner, ...tokens(text)], values: { text: words(text), corner: words(corner) },
     })),

@@ -1,10 +1,10 @@
 /** How a picture shows what changed: the older version faint, an arrow for what moved, a sign with its own shape for new and gone. */
 import { type Box, boxAround, onSheet } from '../scene/ground.ts';
+import { type Convention, lineSample } from '../scene/lines.ts';
 import type { Paint } from '../scene/palette.ts';
-import type { Panel } from '../scene/panels.ts';
+import { flag, heading, type Panel } from '../scene/panels.ts';
 import type { Mark as SceneMark, Mover, Plan, Shape } from '../scene/scene.ts';
 import { box, circle, filled, group, line, polygon, stroked, text, type Spot } from '../scene/shapes.ts';
-import { textWidth } from '../font/text.ts';
 import type { Mark } from './comparison.ts';
 
 /** Where it was: hollow and grey. */
@@ -40,23 +40,34 @@ const quiet: ReadonlySet<Paint> = new Set(['paper', 'tint', 'gridMinor', 'gridMa
 /** Millimetres between the place and the sign around it. */
 const reach = 4;
 
+/** What happened to something on the sheet; null for what stays where it was. */
+function changeOf({ before, after }: Mark, plan: Plan): { readonly what: Change; readonly from: Spot; readonly to: Spot } | null {
+  const [from, to] = [before && onSheet(plan, before), after && onSheet(plan, after)];
+  if (from && to) return stays(from, to) ? null : { what: 'moved', from, to };
+  const at = to ?? from;
+  return at && { what: to ? 'new' : 'gone', from: at, to: at };
+}
+
+type Change = 'moved' | 'new' | 'gone';
+
 /** An arrow with a bar at its tail; a square with a plus; a square, broken, with a cross through it. */
 export function changeMarks(marks: readonly Mark[], plan: Plan): SceneMark[] {
-  return marks.flatMap(({ name, before, after }, index): SceneMark[] => {
-    const [from, to] = [before && onSheet(plan, before), after && onSheet(plan, after)];
-    const mark = (label: string, shapes: readonly Shape[]): SceneMark => ({ id: `change-${index + 1}`, layer: 'problems', span: null, label: `${name}: ${label}`, shapes });
-    if (from && to) return stays(from, to) ? [] : [mark('moved', movedSign(from, to))];
-    if (to) return [mark('new', [group(to, newSign)])];
-    return from ? [mark('gone', [group(from, goneSign)])] : [];
+  return marks.flatMap((each, index): SceneMark[] => {
+    const change = changeOf(each, plan);
+    if (!change) return [];
+    const { what, from, to } = change;
+    const shapes = what === 'moved' ? movedSign(from, to) : [group(to, what === 'new' ? newSign : goneSign)];
+    return [{ id: `change-${index + 1}`, layer: 'problems', span: null, label: `${each.name}: ${what}`, shapes }];
   });
 }
 
 /** What the signs take on the sheet, so that no words are written there. */
 export function changeRoom(marks: readonly Mark[], plan: Plan): Box[] {
-  return marks.flatMap(({ before, after }): Box[] => {
-    const [from, to] = [before && onSheet(plan, before), after && onSheet(plan, after)];
-    if (!from || !to) return [boxAround((to ?? from)!, reach * 2)];
-    if (stays(from, to)) return [];
+  return marks.flatMap((each): Box[] => {
+    const change = changeOf(each, plan);
+    if (!change) return [];
+    const { what, from, to } = change;
+    if (what !== 'moved') return [boxAround(to, reach * 2)];
     const { start, tip } = arrowOf(from, to);
     const steps = Math.ceil(Math.hypot(tip.x - start.x, tip.y - start.y));
     return Array.from({ length: steps + 1 }, (_, step) => boxAround({ x: start.x + ((tip.x - start.x) * step) / steps, y: start.y + ((tip.y - start.y) * step) / steps }, 2.8));
@@ -104,30 +115,44 @@ const goneSign: readonly Shape[] = [
   line({ x: reach, y: -reach }, { x: -reach, y: reach }, stroked(changeInks.removed, 0.5)),
 ];
 
-/** What the signs mean. */
-export function keyPanel(width: number, both: boolean): Panel | null {
-  if (!both) return null;
-  const title = 'KEY';
+/** What a picture shows that the key has to explain. */
+export interface Signs {
+  readonly marks: readonly Mark[];
+  readonly plan: Plan;
+  readonly convention: Convention;
+  /** All that is drawn of the older version. */
+  readonly faint: readonly (SceneMark | Mover)[];
+  /** There are flags, and no list of them on the sheet. */
+  readonly flagged: boolean;
+}
+
+/** What the signs mean that are in the picture; null without any. */
+export function changeKey(width: number, { marks, plan, convention, faint: old, flagged }: Signs): Panel | null {
+  const changes = new Set(marks.map((each) => changeOf(each, plan)?.what));
+  const ways = old.some((each) => 'layer' in each && each.layer === 'paths');
+  const things = old.some((each) => !('layer' in each && each.layer === 'paths'));
+  const way = lineSample('pass', convention, { x: 5.5, y: 0 }, 6);
+  const badge = circle({ x: 2.2, y: 0 }, 2, filled('ink', 'ink', 0.4));
   const entries: readonly (readonly [string, readonly Shape[]])[] = [
-    ['Now', [circle({ x: 4, y: 0 }, 2.2, filled('ink'))]],
-    ['Before, where it differs', [{ ...circle({ x: 4, y: 0 }, 2.2, filled('paper', 'wait', 0.4)), dash: '0.7 0.5' } as Shape]],
-    ['Moved', movedSign({ x: -2.4, y: 0 }, { x: 11.4, y: 0 })],
-    ['New', [group({ x: 4, y: 0.4 }, newSign.map(smaller))]],
-    ['Gone', [group({ x: 4, y: 0.4 }, goneSign.map(smaller))]],
+    ...(ways || things ? [
+      ['Now', [...(things ? [badge] : []), ...(ways ? way : [])]],
+      ['Before, where it differs', [...(things ? [faint(badge, true)] : []), ...(ways ? way.map((shape) => faint(shape, false)) : [])]],
+    ] as const : []),
+    ...(changes.has('moved') ? [['Moved', movedSign({ x: -2.4, y: 0 }, { x: 11.4, y: 0 })]] as const : []),
+    ...(changes.has('new') ? [['New', [group({ x: 4, y: 0.4 }, newSign.map(smaller))]]] as const : []),
+    ...(changes.has('gone') ? [['Gone', [group({ x: 4, y: 0.4 }, goneSign.map(smaller))]]] as const : []),
+    ...(flagged ? [['New problem', flag({ x: 4, y: 0.2 }, 1)]] as const : []),
   ];
+  if (entries.length === 0) return null;
   const rows = Math.ceil(entries.length / 2);
   return {
     height: 6 + rows * 7,
-    draw: (x, top) => [{
+    draw: (x, top) => [heading('change-key', 'KEY', x, top, width), {
       id: 'change-key', layer: 'legend', span: null, label: `Key: ${entries.map(([name]) => name).join(', ')}`,
-      shapes: [
-        text({ x, y: top + 3.2 }, title, 1.9, 'note', { weight: 'bold' }),
-        line({ x: x + textWidth(title, 1.9, 'bold') + 2, y: top + 2.5 }, { x: x + width, y: top + 2.5 }, stroked('gridMajor', 0.25)),
-        ...entries.flatMap(([name, sample], index) => {
-          const at = { x: x + Math.floor(index / rows) * (width / 2), y: top + 9 + (index % rows) * 7 };
-          return [group(at, sample), text({ x: at.x + 12, y: at.y + 0.8 }, name, 2.4, 'ink')];
-        }),
-      ],
+      shapes: entries.flatMap(([name, sample], index) => {
+        const at = { x: x + Math.floor(index / rows) * (width / 2), y: top + 9 + (index % rows) * 7 };
+        return [group(at, sample), text({ x: at.x + 14, y: at.y + 0.8 }, name, 2.4, 'ink')];
+      }),
     }],
   };
 }

@@ -110,7 +110,11 @@ function others(kind: Exclude<ThingKind, 'beat'>, { a, b, renames, partners }: S
     case 'point':
     case 'question':
     case 'safety':
-    case 'note':
+    case 'note': {
+      const sure = same(a, b, ({ title }) => title, ({ title }) => renamed(title, renames));
+      const numbers = sameOfRest(a, b, sure, ({ id, title }) => (id === 'bouts' ? id : withoutNumbers(title)), ({ id, title }) => (id === 'bouts' ? id : withoutNumbers(renamed(title, renames))));
+      return thenBest(a, b, numbers, byTraits(a, b, renames), 0.4);
+    }
     case 'part':
     case 'progression':
       return thenBest(a, b, same(a, b, ({ title }) => title, ({ title }) => renamed(title, renames)), byTraits(a, b, renames), 0.4);
@@ -134,17 +138,32 @@ function same(a: readonly Thing[], b: readonly Thing[], keyOf: (other: Thing) =>
   });
 }
 
+/** With the pairs that are sure, those of the same key among the others. */
+function sameOfRest(a: readonly Thing[], b: readonly Thing[], sure: readonly IndexPair[], keyOf: (other: Thing) => string, keyOfBefore: (one: Thing) => string): IndexPair[] {
+  const { rows, columns } = unpaired(a, b, sure);
+  const more = same(rows.map((row) => a[row]!), columns.map((column) => b[column]!), keyOf, keyOfBefore);
+  return [...sure, ...more.map(([row, column]): IndexPair => [rows[row]!, columns[column]!])];
+}
+
+/** The same for `at most 1 touch` and `at most 2 touches`. */
+function withoutNumbers(text: string): string {
+  return text.toLowerCase().replace(/\b(?:(?:at most |at least |exactly )?\d+(?:\.\d+)?|no)\b/g, '#').replace(/(?<=\p{L}{3})(?:(?<=ch|ss)es|s)(?!\p{L})/gu, '');
+}
+
 function named(a: readonly Thing[], b: readonly Thing[], score: Score, least = 0.5): IndexPair[] {
   return thenBest(a, b, same(a, b, ({ id }) => id), score, least);
 }
 
 /** The pairs that are sure, and of the rest those most alike. */
 function thenBest(a: readonly Thing[], b: readonly Thing[], sure: readonly IndexPair[], score: Score, least: number): IndexPair[] {
-  const [left, right] = [new Set(sure.map(([row]) => row)), new Set(sure.map(([, column]) => column))];
-  const rows = [...a.keys()].filter((row) => !left.has(row));
-  const columns = [...b.keys()].filter((column) => !right.has(column));
+  const { rows, columns } = unpaired(a, b, sure);
   const more = best(rows.length, columns.length, (row, column) => score(a[rows[row]!]!, b[columns[column]!]!), least);
   return [...sure, ...more.map(([row, column]): IndexPair => [rows[row]!, columns[column]!])];
+}
+
+function unpaired(a: readonly Thing[], b: readonly Thing[], pairs: readonly IndexPair[]): { readonly rows: readonly number[]; readonly columns: readonly number[] } {
+  const [left, right] = [new Set(pairs.map(([row]) => row)), new Set(pairs.map(([, column]) => column))];
+  return { rows: [...a.keys()].filter((row) => !left.has(row)), columns: [...b.keys()].filter((column) => !right.has(column)) };
 }
 
 /** Metres from which two places have nothing to do with each other. */

@@ -61,7 +61,7 @@ export function passWords(after: Thing, open: ReadonlyMap<string, Change>, speec
   }
   const margin = open.get('margin');
   if (margin && noticed(margin)) {
-    words.push(rivalWords(`${values['rival']?.value ?? 'nobody'}`, margin, speech));
+    words.push(rivalWords(after, margin, open.get('rival'), speech));
     matters ||= Number(margin.before ?? 1) < 0 !== Number(margin.after ?? 1) < 0;
   }
   const lanes = open.get('openLanes');
@@ -88,13 +88,17 @@ function slackWords(who: string, { before, after }: Change, speech: Speech): str
   return `${who} ${now}, ${sides ? `${after < 0 ? 'was' : 'had'} ${said(Math.abs(before), 's', speech)}` : had(before, 'had', 'was')}`;
 }
 
-/** Of the opponent who is nearest to cutting out the ball. */
-function rivalWords(who: string, { before, after }: Change, speech: Speech): string {
-  const by = (value: Change['before'], comes: string): string => {
-    if (typeof value !== 'number') return 'no opponent was near';
-    return value < 0 ? `${comes} ${said(-value, 's', speech)} before it` : `${comes} ${said(value, 's', speech)} too late for it`;
+/** Of the opponent who is nearest to cutting out the ball: `Navy is first to the ball by 0.4 s, was 0.2 s too late`. */
+function rivalWords(after: Thing, margin: Change, rival: Change | undefined, speech: Speech): string {
+  const by = (value: number, toTheBall: string): string => {
+    if (Math.abs(value) < 0.05) return `${value < 0 ? 'just first' : 'just too late'}${toTheBall}`;
+    return value < 0 ? `first${toTheBall} by ${said(-value, 's', speech)}` : `${said(value, 's', speech)} too late${toTheBall}`;
   };
-  return typeof after !== 'number' ? `no opponent is near now, ${by(before, 'one came')}` : `${who} ${by(after, 'comes')}, ${by(before, 'came')}`;
+  const [is, was] = [margin.after, margin.before];
+  const who = rival && typeof rival.before === 'string' ? rival.before : null;
+  if (typeof is !== 'number') return `no opponent is near now${typeof was === 'number' ? `, ${who ?? 'one'} was ${by(was, '')}` : ''}`;
+  const now = `${after.values['rival']?.value ?? 'an opponent'} is ${by(is, is < 0 ? ' to the ball' : ' for the ball')}`;
+  return typeof was === 'number' ? `${now}, ${who === null ? '' : `${who} `}was ${by(was, '')}` : `${now}, no opponent was near`;
 }
 
 export function repetitionWords({ title, parent }: Thing, open: ReadonlyMap<string, Change>, speech: Speech): Told[] {

@@ -1,4 +1,5 @@
 /** What happens in a drill, as written, and what comes of it: passes, the repetition, the rotation, what each role does. */
+import type { Verb } from '../../grammar/tree.ts';
 import type { DrillAnalysis } from '../analyse.ts';
 import { distance } from '../geometry/point.ts';
 import type { Action, Drill, Part, Sequence } from '../model/drill.ts';
@@ -14,6 +15,7 @@ export function playOf({ drill, timeline }: DrillAnalysis, text: string): Thing[
   return drill.sequences.flatMap((sequence) => [
     thing({
       kind: 'sequence', id: sequence.id, title: titleOf(sequence), span: sequence.nameSpan, traits: sequence.beats.flatMap(({ span }) => tokens(wordsIn(text, span))),
+      parts: deedsOf(sequence),
       values: present({
         name: words(sequence.name ?? ''), kind: words(sequence.kind), beats: count(sequence.beats.length),
         mirrors: sequence.mirrorOf === null ? null : words(sequence.mirrorOf), after: sequence.after === null ? null : words(sequence.after),
@@ -34,6 +36,25 @@ export function playOf({ drill, timeline }: DrillAnalysis, text: string): Thing[
     }) : []),
   ]);
 }
+
+/** `5 passes`, `2 runs`: all that is done in it. */
+function deedsOf({ beats }: Sequence): string[] {
+  const done = beats.flatMap(({ lead, meanwhile }) => [lead, ...meanwhile].flatMap(({ chain }) => chain.map(({ verb }) => verb)));
+  return deeds.flatMap(({ one, many, verbs }) => {
+    const times = done.filter((verb) => verbs.includes(verb)).length;
+    return times === 0 ? [] : [`${times} ${times === 1 ? one : many}`];
+  });
+}
+
+const deeds: readonly { readonly one: string; readonly many: string; readonly verbs: readonly Verb[] }[] = [
+  { one: 'pass', many: 'passes', verbs: ['passes to', 'passes into', 'sets to', 'sets into'] },
+  { one: 'cross', many: 'crosses', verbs: ['crosses to'] },
+  { one: 'shot', many: 'shots', verbs: ['shoots at'] },
+  { one: 'dribble', many: 'dribbles', verbs: ['dribbles to'] },
+  { one: 'run', many: 'runs', verbs: ['runs to', 'shows to', 'drops to', 'spins around', 'follows', 'overlaps', 'underlaps'] },
+  { one: 'press', many: 'presses', verbs: ['presses'] },
+  { one: 'ball won', many: 'balls won', verbs: ['wins the ball from'] },
+];
 
 /** How the beats are called on the drawing: over the whole repetition, or within a phase. */
 function labelsOf(drill: Drill, timeline: Timeline): (sequence: Sequence, index: number) => string {

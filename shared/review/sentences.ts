@@ -31,7 +31,7 @@ function came(telling: Telling, after: Thing): Told {
 function newWords(after: Thing, at: string, speech: Speech): string {
   const { title, kind, values } = after;
   switch (kind) {
-    case 'rule': return `new rule: ${title}`;
+    case 'rule': return ruleWords('new rule', title);
     case 'point': return `new coaching point: ${title}`;
     case 'question': return `new question: ${title}`;
     case 'safety': return `new for safety: ${title}`;
@@ -47,7 +47,8 @@ function newWords(after: Thing, at: string, speech: Speech): string {
     case 'import': return `new import: ${title}`;
     case 'progression': return `new ${title}`;
     case 'role': return `${title} has a part now`;
-    case 'drill': case 'zone': case 'balls': case 'team': case 'player': case 'sequence': case 'action': case 'rotation': case 'pass': case 'repetition':
+    case 'sequence': return `${sequenceName(after)} is new${deedWords(after)}`;
+    case 'drill': case 'zone': case 'balls': case 'team': case 'player': case 'action': case 'rotation': case 'pass': case 'repetition':
       return `${title} is new${title.includes(' at ') ? '' : at}`;
   }
 }
@@ -63,9 +64,11 @@ function went(telling: Telling, before: Thing): Told {
   return told('removed', `${capital(goneWords(before))}${words}${following(follow)}.`, { also, grade: gradeOf(before) });
 }
 
-function goneWords({ title, kind, words, values }: Thing): string {
+function goneWords(before: Thing): string {
+  const { title, kind, words, values } = before;
   switch (kind) {
-    case 'rule': return `rule gone: ${title}`;
+    case 'sequence': return `${sequenceName(before)} is gone${deedWords(before)}`;
+    case 'rule': return ruleWords('rule', title, ' gone');
     case 'point': return `coaching point gone: ${title}`;
     case 'question': return `question gone: ${title}`;
     case 'safety': return `safety word gone: ${title}`;
@@ -77,10 +80,18 @@ function goneWords({ title, kind, words, values }: Thing): string {
     case 'import': return `import gone: ${title}`;
     case 'progression': return `gone: ${title}`;
     case 'role': return `${title} has no part any more`;
-    case 'drill': case 'let': case 'area': case 'zone': case 'furniture': case 'balls': case 'team': case 'station': case 'player': case 'sequence': case 'action':
+    case 'drill': case 'let': case 'area': case 'zone': case 'furniture': case 'balls': case 'team': case 'station': case 'player': case 'action':
     case 'rotation': case 'pass': case 'repetition':
       return `${title} ${/^the \d+ /.test(title) ? 'are' : 'is'} gone`;
   }
+}
+
+function sequenceName({ title, values }: Thing): string {
+  return `${title}${values['mirrors'] ? `, which mirrors “${values['mirrors'].value}”,` : ''}`;
+}
+
+function deedWords({ parts }: Thing): string {
+  return parts.length === 0 ? '' : `: ${parts.join(', ')}`;
 }
 
 function severityWords(values: Thing['values']): string {
@@ -172,6 +183,7 @@ function changed(telling: Telling, before: Thing, after: Thing): readonly Told[]
     case 'problem':
       return [open.has('severity') ? told('changed', `Still, now as ${after.values['severity']?.value}: ${after.title}.`, { grade: gradeOf(after) }) : told('changed', `Still: ${after.title}.`, { grade: 'detail' })];
     case 'rule':
+      return [told('changed', `${changedRule(before.title, after.title)}.`)];
     case 'point':
     case 'question':
     case 'safety':
@@ -181,13 +193,42 @@ function changed(telling: Telling, before: Thing, after: Thing): readonly Told[]
     case 'progression':
     case 'import': {
       const name = open.get('name');
-      const rest = new Map([...open].filter(([property]) => property !== 'name' && property !== 'number'));
+      const sizes = open.get('sizes');
+      const rest = new Map([...open].filter(([property]) => property !== 'name' && property !== 'number' && property !== 'sizes'));
+      const words = [...(rest.size > 0 ? [pieces(rest, partNames, speech)] : []), ...(sizes ? [groupWords(sizes)] : [])];
       return [
         ...(name ? [told('renamed', `${capital(before.title)} is called “${name.after}” now.`, { properties: ['name'] })] : []),
-        told('changed', rest.size === 0 ? '' : `${capital(after.title)}: ${pieces(rest, partNames, speech)}.`),
+        told('changed', words.length === 0 ? '' : `${capital(after.title)}: ${words.join('; ')}.`),
       ];
     }
   }
+}
+
+/** `groups of 4 + 4, was 5 + 4`, `all 8 together, was groups of 4 + 4` */
+function groupWords({ before, after }: Change): string {
+  const inWords = (sizes: Change['after']) => (sizes === null ? 'no groups' : `${sizes}`.includes('+') ? `groups of ${sizes}` : `all ${sizes} together`);
+  const [now, old] = [inWords(after), inWords(before)];
+  const alike = now.replaceAll(/\d.*?(?= together|$)/g, '') === old.replaceAll(/\d.*?(?= together|$)/g, '');
+  return `${now}, was ${alike ? before : old}`;
+}
+
+/** `new rule for Joker: at most 1 touch`, `rule for Joker gone: at most 1 touch` */
+function ruleWords(what: string, title: string, gone = ''): string {
+  const { who, rule } = ruleOf(title);
+  return `${what}${who === null ? '' : ` for ${who}`}${gone}: ${rule}`;
+}
+
+/** `Rule for Joker: at most 1 touch, was at most 2 touches` */
+function changedRule(before: string, after: string): string {
+  const [old, now] = [ruleOf(before), ruleOf(after)];
+  const was = old.who === now.who ? old.rule : before;
+  return `${capital(ruleWords('rule', after))}${`${now.rule}${was}`.includes(',') ? ';' : ','} was ${was}`;
+}
+
+/** Whom or what it is for, and the rest; the coach's own words stay whole. */
+function ruleOf(title: string): { readonly who: string | null; readonly rule: string } {
+  const [, who = null, rule = title] = /^(?!“)([^:]+): (.*)$/s.exec(title) ?? [];
+  return { who: who === 'Everyone' ? 'everyone' : who, rule };
 }
 
 function headerLines(telling: Telling, open: ReadonlyMap<string, Change>): Told[] {
@@ -208,13 +249,13 @@ function countedToo({ difference, all }: Telling): boolean {
   return written?.after === counted?.after && written?.before === counted?.before;
 }
 
-const textNames: Readonly<Partial<Record<ThingKind, string>>> = { rule: 'rule', point: 'coaching point', question: 'question', safety: 'safety', note: 'note' };
+const textNames: Readonly<Partial<Record<ThingKind, string>>> = { point: 'coaching point', question: 'question', safety: 'safety', note: 'note' };
 const headerWords: Readonly<Record<string, string>> = {
   age: 'It is for', years: 'It is for', players: 'Players written in the header:', units: 'Lengths are in', tempo: 'The tempo is', ground: 'The ground is', roll: 'The ball rolls', passPace: 'Passes arrive at',
   runPace: 'Runs reach', theme: 'The theme is', time: 'It lasts', level: 'The level is', tags: 'Tags:', order: 'The order is', pitch: 'The pitch is', kit: 'The kit:', hands: 'Pairs of hands:', changeovers: 'Setting out and changing over take',
 };
 const headerDetails: ReadonlySet<string> = new Set(['level', 'tags', 'theme']);
-const partNames: Readonly<Record<string, string>> = { lasts: 'lasts', groups: 'groups:', drill: 'plays', progression: 'with', resting: 'resting', sizes: 'groups of', at: 'at', lever: 'changes', kind: 'is a' };
+const partNames: Readonly<Record<string, string>> = { lasts: 'lasts', groups: 'groups:', drill: 'plays', progression: 'with', resting: 'resting', at: 'at', lever: 'changes', kind: 'is a' };
 const teamWords: Readonly<Record<string, string>> = { size: 'players', bib: 'bibs', kind: 'a' };
 const roleWords: Readonly<Record<string, string>> = { touches: 'touches', distance: 'runs', working: 'works', waiting: 'waits' };
 

@@ -20,7 +20,7 @@ export interface Thing {
   readonly traits: readonly string[];
   /** The id of the thing it is a part of: of a pass its beat. */
   readonly parent: string | null;
-  /** Of a beat: who does what, the lead first. */
+  /** Of a beat: who does what, the lead first. Of a sequence: how often what is done. */
   readonly parts: readonly string[];
 }
 

@@ -2,7 +2,7 @@
 import { contains, roundPolygon } from '../geometry/polygon.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Drill } from '../model/drill.ts';
-import type { Problem } from '../problem.ts';
+import type { Flagged } from './flagged.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { capHeight, textWidth, type Weight } from '../font/text.ts';
 import { zoneInks } from './area.ts';
@@ -115,12 +115,14 @@ export function onEdges(corners: readonly Spot[], width: number, inset: number, 
 }
 
 /** A flag at the thing whose text the problem is about, the smallest that holds it. */
-export function flags(problems: readonly Problem[], drill: Drill, timeline: Timeline, plan: Plan, room: Room): Mark[] {
+export function flags(problems: readonly Flagged[], drill: Drill, timeline: Timeline, plan: Plan, room: Room): Mark[] {
   const things = [
     ...timeline.passes.map((pass) => ({ span: pass.action.span, at: pass.toAt as Point })),
     ...timeline.tracks.flatMap((track) => track.moves.map((move) => ({ span: move.action.span, at: move.path.to }))),
     ...drill.stations.map(({ span, at }) => ({ span, at: at as Point })),
     ...drill.furniture.map(({ span, at }) => ({ span, at: at as Point })),
+    ...drill.actors.map(({ span, home }) => ({ span, at: home as Point })),
+    ...drill.zones.map(({ span, shape }) => ({ span, at: shape.kind === 'circle' ? shape.centre as Point : middleOf(shape.points) })),
   ];
   return problems.flatMap((problem, index): Mark[] => {
     const holding = things.filter(({ span }) => span.from <= problem.span.from && problem.span.to <= span.to);
@@ -132,4 +134,9 @@ export function flags(problems: readonly Problem[], drill: Drill, timeline: Time
     if (!place) return [];
     return [{ id: `problem-${index + 1}`, layer: 'problems', span: problem.span, label: `${index + 1}: ${plainWords(problem.message)}`, shapes: flag(place.at, index + 1) }];
   });
+}
+
+function middleOf(points: readonly Point[]): Point {
+  const { left, right, top, bottom } = boxOf(points);
+  return { x: (left + right) / 2, y: (top + bottom) / 2 };
 }

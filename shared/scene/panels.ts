@@ -65,8 +65,11 @@ export function orderPanel(beats: readonly SceneBeat[], width: number, most: num
   };
 }
 
+/** So many problems get words beside the plan. */
+export const mostProblems = 6;
+
 /** The problems flagged on the plan, by number. */
-export function problemPanel(problems: readonly Problem[], width: number): Panel | null {
+export function problemPanel(problems: readonly Pick<Problem, 'message'>[], width: number, title = 'TO MEND'): Panel | null {
   if (problems.length === 0) return null;
   const shown = problems.slice(0, mostProblems).map((problem) => wrap(plainWords(problem.message), width - 6, body, 'medium', 3));
   const rest = untold(problems.length);
@@ -81,12 +84,10 @@ export function problemPanel(problems: readonly Problem[], width: number): Panel
         y += lines.length * leading + 1;
       }
       if (rest !== null) shapes.push(text({ x: x + 5.2, y: y + 2.3 }, rest, body, 'note'));
-      return [heading('problem-list', 'TO MEND', x, top, width), { id: 'problem-words', layer: 'legend', span: null, label: null, shapes }];
+      return [heading('problem-list', title, x, top, width), { id: 'problem-words', layer: 'legend', span: null, label: null, shapes }];
     },
   };
 }
-
-const mostProblems = 6;
 
 /** What the flags on the plan mean that are not in the list. */
 function untold(count: number): string | null {
@@ -373,7 +374,8 @@ export function titlePanel({ drill, measures }: DrillAnalysis, scale: number, co
 
 // ---------------------------------------------------------------- parts
 
-function heading(id: string, words: string, x: number, top: number, width: number): Mark {
+/** The title of a panel, with a rule behind it. */
+export function heading(id: string, words: string, x: number, top: number, width: number): Mark {
   const end = textWidth(words, 1.9, 'bold');
   return {
     id: `heading-${id}`, layer: 'legend', span: null, label: null,

@@ -3,11 +3,11 @@ import type { DrillAnalysis } from '../analyse.ts';
 import type { Point } from '../geometry/point.ts';
 import type { PhaseAnalysis } from '../games/phases.ts';
 import type { Drill } from '../model/drill.ts';
-import type { Problem } from '../problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { originBox } from './area.ts';
 import { castOf, laterMark } from './cast.ts';
 import { ballsInPlay, furnitureOf, supplies } from './equipment.ts';
+import type { Flagged } from './flagged.ts';
 import { ballRadius, ballShapes, furnitureSymbol, heapWidth } from './furniture.ts';
 import { type Box, boxAround, boxOf, onSheet } from './ground.ts';
 import { labelRoom } from './labels.ts';
@@ -28,12 +28,14 @@ import { beatLabels } from './words.ts';
 export interface DrawnPlan {
   readonly marks: readonly Mark[];
   readonly movers: readonly Mover[];
+  /** What stands there at the start: nothing is written on it. */
+  readonly solids: readonly Box[];
 }
 
 export interface PlanOptions {
   readonly theme: Theme;
   readonly convention: Convention;
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Flagged[];
   /** What the drill shows, when that is a phase. */
   readonly phase: PhaseAnalysis | null;
   /** The same with nothing but the moment that is drawn, if only one is. */
@@ -47,10 +49,9 @@ export interface PlanOptions {
 export function drawPlan({ drill, timeline }: DrillAnalysis, plan: Plan, onPaper: Box, { theme, convention, problems, phase, moment, ways, clear = [] }: PlanOptions): DrawnPlan {
   const cast = castOf(drill, timeline, plan, theme);
   const later = laterPlaces(drill, timeline, cast.people.map(({ at }) => at), plan);
-  const discs = [
-    ...cast.people.map(({ at, r }) => ({ ...at, r })),
-    ...later.map(({ at, number }) => ({ ...at, r: number === null ? radius.passing : radius.later })),
-  ];
+  const people = cast.people.map(({ at, r }) => ({ ...at, r }));
+  const passing = later.map(({ at, number }) => ({ ...at, r: number === null ? radius.passing : radius.later }));
+  const discs = [...people, ...passing];
   const lines = drawLines(ways, plan, discs, convention);
   const furniture = furnitureOf(drill, plan);
   const balls = ballsInPlay(drill, timeline).map((ball): Mover => ({
@@ -58,15 +59,18 @@ export function drawPlan({ drill, timeline }: DrillAnalysis, plan: Plan, onPaper
   }));
 
   const room = labelRoom({ left: onPaper.left - wordsReach, right: onPaper.right + 4.5, top: onPaper.top - 1.8, bottom: onPaper.bottom + wordsReach });
-  for (const disc of discs) room.block(boxAround(disc, disc.r * 2 + 0.4));
-  for (const { solid } of furniture) room.block(solid);
+  const boxOfDisc = (disc: Spot & { readonly r: number }) => boxAround(disc, disc.r * 2 + 0.4);
+  const solids = [
+    ...people.map(boxOfDisc), ...furniture.map(({ solid }) => solid),
+    ...balls.map(({ track }) => boxAround({ x: track[1] ?? 0, y: track[2] ?? 0 }, ballRadius * 2 + 0.6)),
+  ];
+  for (const box of [...solids, ...passing.map(boxOfDisc)]) room.block(box);
   for (const { head, points } of lines) {
     room.block(head);
     room.cross(points);
   }
   for (const box of clear) room.block(box);
   if (drill.area) room.block(originBox(plan));
-  for (const ball of balls) room.block(boxAround({ x: ball.track[1] ?? 0, y: ball.track[2] ?? 0 }, ballRadius * 2 + 0.6));
 
   const marks: Mark[] = [
     ...furniture.map(({ mark }) => mark),
@@ -81,7 +85,7 @@ export function drawPlan({ drill, timeline }: DrillAnalysis, plan: Plan, onPaper
     ...supplies(drill, timeline, plan, room),
     ...(phase ? laneMarks(phase, plan, room) : []),
   ];
-  return { marks, movers: [...cast.people.flatMap(({ mover }) => (mover ? [mover] : [])), ...balls] };
+  return { marks, movers: [...cast.people.flatMap(({ mover }) => (mover ? [mover] : [])), ...balls], solids };
 }
 
 /** What the key has to explain, at a scale of 1:`scale`. */

@@ -1,9 +1,9 @@
 /** The picture of a drill for the preview. */
 import type { Span } from '../../grammar/tree.ts';
 import type { DrillAnalysis } from '../analyse.ts';
-import { withoutOtherPhases } from '../draw.ts';
 import type { SceneAnswer, SceneParams, Sheet } from '../protocol.ts';
 import type { Problem } from '../problem.ts';
+import { withoutOtherPhases } from '../scene/flagged.ts';
 import type { Convention } from '../scene/lines.ts';
 import { stage } from '../scene/scene.ts';
 import { atLevels, type Levels } from './levels.ts';

@@ -66,7 +66,7 @@ function numbers(before: DrillAnalysis, after: DrillAnalysis): string[] {
   const now = measured(after);
   const found = measured(before).flatMap(([what, old], index) => {
     const other = now[index]?.[1] ?? '–';
-    return old === other ? [] : [`${what} from ${old} to ${other}`];
+    return old === other ? [] : [`${what} ${other}, was ${old}`];
   });
   const words = found.join('; ');
   return words === '' ? [] : [`${words[0]?.toUpperCase()}${words.slice(1)}.`];

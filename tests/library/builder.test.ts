@@ -241,6 +241,13 @@ describe('refuses at the call', () => {
     ['a player that is no name', () => who('far post'), 'This must be a player, such as `"Base"` or `"next Base"`, not `"far post"`.'],
     ['who is next after the next', () => who('Base').next.next, 'This must be a player, such as `"Base"` or `"next Base"`, not `"next next Base"`.'],
     ['no number', (d) => d.area(NaN, 2), '`area`: size/width must be a number or a value in quotes such as `"3 yd"` or `"side + 2"`, not `NaN`'],
+    ['a length below nothing', (d) => d.area(-3, 4), '`area`: size/width must be 0 or more, not `-3`'],
+    ['a length below nothing inside', (d) => d.split('area', 'length', { name: 'Back', size: -2 }), '`split`: into/0/size must be 0 or more, not `-2`'],
+    ['a wait below nothing', () => who('A').waits(-1), '`waits`: wait must be 0 or more, not `-1`'],
+    ['touches below nothing', () => who('A').passesTo('B').touches(-1), '`touches`: count must be 0 or more, not `-1`'],
+    ['a distance below nothing', () => leftOf(-2, 'A'), '`leftOf`: the distance must be 0 or more, not `-2`; for the other side there is `rightOf`.'],
+    ['a distance that is no number', () => above(NaN, 'A'), '`above`: a length must be a number or a value in quotes such as `"3 yd"`, not `NaN`.'],
+    ['a place that is no number', () => at(NaN, 2), '`at`: a length must be a number or a value in quotes such as `"3 yd"`, not `NaN`.'],
     ['no place', (d) => d.ball('2 above'), '`ball`: at must be a place, not `"2 above"`: After `above` comes a place, such as `(6, 14)`, `Left` or `2 above Near`.'],
     ['no place to be above of', () => above(2, 'far post'), 'This must be a place, not `"2 above far post"`: `post` cannot stand here. Before it the line is complete.'],
     ['a text of two lines', (d) => d.note('a\nb'), '`note`: text must be a text on one line'],
@@ -250,23 +257,49 @@ describe('refuses at the call', () => {
     ['a rotation of one', (d) => d.rotate(['A']), '`rotate`: chains/0 must be a list of two or more'],
     ['a place between others, moved', () => moved(between('A', 'B'), 1, 1), '`"between A and B"` cannot be moved: put a station, a cone or a pole there and move that.'],
   ];
-  test.each(refusals)('%s', (_, say, message) => {
+  test.each(refusals)('%s', refused);
+
+  /** What the compiler refuses, said from plain JavaScript. */
+  type Untyped = (...said: readonly unknown[]) => unknown;
+  const untyped: readonly (readonly [what: string, say: (d: Readonly<Record<'progress' | 'sequence' | 'phase', Untyped>>, made: Untyped) => unknown, message: string])[] = [
+    ['no function that says the lines', (_, made) => made('A'), 'Here must be a function that says the lines, such as `(d) => { d.area(10, 12); }`, not `undefined`.'],
+    ['a progression without one', (d) => d.progress('space', 'Wider', 'let wide = 8'), 'Here must be a function that says the lines, such as `(d) => { d.area(10, 12); }`, not `"let wide = 8"`.'],
+    ['the name of a sequence first', (d) => d.sequence('Round', []), 'What is played must be a list, such as `[base.passesTo(left)]`, not `"Round"`. A sequence has its name behind the list: `{ name: "Round" }`.'],
+    ['the name of a sequence alone behind', (d) => d.sequence([who('A').turns()], 'Round'), 'What may be said besides stands in an object at the end, such as `{ name: "Round" }`, not `"Round"`.'],
+    ['no list', (d) => d.sequence(), 'What is played must be a list, such as `[base.passesTo(left)]`, not `undefined`.'],
+    ['words in the list', (d) => d.phase('Go', [who('A').turns(), 'A turns']), 'Number 2 of what is played must be what somebody does, such as `base.passesTo(left)`, not `"A turns"`.'],
+    ['nothing after `then`', (d) => d.sequence([who('A').turns().then]), 'Number 1 of what is played must be what somebody does, such as `base.passesTo(left)`, not an object.'],
+    ['words at the same time', () => (who('A').turns() as unknown as { while: Untyped }).while('B turns'), '`while`: this must be what somebody does, such as `left.runsTo(top)`, not `"B turns"`.'],
+    ['no place to be above of', () => (above as Untyped)(2), 'This must be a place, such as `at(2, 13)`, or whoever stands there, not `undefined`.'],
+    ['half a place', () => (at as Untyped)(2), '`at`: a length must be a number or a value in quotes such as `"3 yd"`, not `undefined`.'],
+  ];
+  test.each(untyped)('%s', (what, say, message) => refused(what, say as unknown as (d: DrillLines, made: typeof drill) => unknown, message));
+
+  function refused(_: string, say: (d: DrillLines, made: typeof drill) => unknown, message: string): void {
     let thrown: unknown;
     drill('d', (d) => {
       try {
-        say(d);
+        say(d, drill);
       } catch (error) {
         thrown = error;
       }
     });
     expect(thrown).toEqual(new CannotBeWritten(message));
+  }
+
+  test('but not what may be below nothing: places beside the area, values with a name', () => {
+    expect(inside(print(drill('d', (d) => {
+      d.let('off', -2);
+      d.coach(at(-2, 0));
+      d.cone(null, moved('area.centre', -1, -1));
+    })))).toBe('let off = -2\n\ncoach at (-2, 0)\ncone at area.centre + (-1, -1)');
   });
 });
 
 test.each<[Spot, string]>([
   [above('side + 1', 'A'), '(side + 1) above A'],
   [above('(side + 1)', 'A'), '(side + 1) above A'],
-  [leftOf(-2, 'A'), '(-2) left of A'],
+  [leftOf('-2', 'A'), '(-2) left of A'],
   [above('area.width / 2', 'A'), 'area.width / 2 above A'],
   [above(1e-7, at(1e21, 0.1 + 0.2)), '0.0000001 above (1000000000000000000000, 0.30000000000000004)'],
   [mirrorOf(moved(at(3, 4), 1, 'wide'), 'width'), 'mirror of (3, 4) + (1, wide) across width'],

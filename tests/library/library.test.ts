@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { analyse as analyseText } from '../../shared/analyse.ts';
-import { analyse, check, compare, drawHtml, drawSvg, file, measure, parse } from '../../shared/library.ts';
+import { analyse, check, compare, drawHtml, drawSvg, file, measure, parse, print, toJson } from '../../shared/library.ts';
 import type { SvgOptions, Workspace } from '../../shared/library.ts';
 import { folder, halfturn } from '../server/halfturn.ts';
 
@@ -39,6 +39,26 @@ test('a text and its tree are the same to all', () => {
   expect(check(tree)).toEqual(check(hurried));
   expect(check(hurried)).toEqual(analyseText(hurried).problems);
   expect(measure(tree)).toEqual(analyse(hurried).drills.map(({ measures }) => measures));
+});
+
+describe('plain JavaScript is told what was expected', () => {
+  const library = { analyse, check, compare, drawHtml, drawSvg, measure, parse, print, toJson } as unknown as Readonly<Record<string, (...said: readonly unknown[]) => unknown>>;
+  const tree = 'as `drill`, `file`, `parse(text).file` and `fromJson(json).file` give it';
+  test.each<[name: string, said: unknown[], message: string]>([
+    ...['analyse', 'check', 'measure', 'drawSvg', 'drawHtml'].map((name): [string, unknown[], string] => [name, [null], `\`${name}\` takes a text or a tree, ${tree}, not \`null\`.`]),
+    ['check', [], `\`check\` takes a text or a tree, ${tree}, not \`undefined\`.`],
+    ['check', [5], `\`check\` takes a text or a tree, ${tree}, not \`5\`.`],
+    ['check', [parse(diamond)], `\`check\` takes a text or a tree, ${tree}, not an object; what you have has it as \`file\`.`],
+    ['check', [toJson(parse(diamond).file)], `\`check\` takes a text or a tree, ${tree}, not an object; \`fromJson\` reads the JSON form.`],
+    ['compare', [diamond], `\`compare\` takes a text or a tree, ${tree}, not \`undefined\`.`],
+    ['toJson', ['text'], `\`toJson\` takes a tree, ${tree}, not \`"text"\`; \`parse(text).file\` gives the tree of a text.`],
+    ['print', [{}], `\`print\` takes a tree, ${tree}, not an object.`],
+    ['parse', [null], '`parse` takes a text, not `null`.'],
+    ['drawSvg', [diamond, null], "`drawSvg` takes its options as an object, such as `{ theme: 'print' }`, not `null`."],
+    ['drawHtml', [diamond, { theme: 'pink' }], '`drawHtml`: `theme` is `light` or `dark` or `print`, not `"pink"`.'],
+  ])('%s of %j', (name, said, message) => {
+    expect(() => library[name]!(...said)).toThrow(new TypeError(message));
+  });
 });
 
 test('two versions are compared, and one with itself is the same', () => {

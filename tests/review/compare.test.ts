@@ -83,9 +83,13 @@ const among: readonly (readonly [what: string, base: string, edits: Edits, facts
   ['a beat that says something else', 'diamond', [['1 left of Wing', '2 left of Wing']], [
     'changed: Beat 2: “Wing runs to 2 above Wing then shows to 2 left of Wing”, was “Wing runs to 2 above Wing then shows to 1 left of Wing”.',
   ]],
+  ['a phase that is gone', 'rondo', [[/ {2}phase "Won"[^}]*}\n/, '']], ['removed: The phase “Won” is gone: 1 dribble, 1 ball won.']],
+  ['a mirrored sequence that is gone', 'two-lanes', [['  sequence "left" mirrors "right" across length\n', ''], ['order right and left', '']], [
+    'removed: The sequence “left”, which mirrors “right”, is gone: 5 passes, 6 runs.',
+  ]],
   ['a game: rules, presses, lanes', 'rondo', [['touches 2 for Amber', 'touches 1 for Amber'], ['(4, 4)', '(3, 3)']], [
-    'moved: Navy1 stands at (3, 3), was at (4, 4): 1 m to the left and 1 m down.', 'changed: Rule: Amber: at most 1 touch, was: Amber: at most 2 touches.',
-    'changed: Pass 1 of “Round the outside”, Amber1 to Amber2: Navy1 comes 0.4 s before it, came 0.4 s too late for it; open lanes: 1, was 2.',
+    'moved: Navy1 stands at (3, 3), was at (4, 4): 1 m to the left and 1 m down.', 'changed: Rule for Amber: at most 1 touch, was at most 2 touches.',
+    'changed: Pass 1 of “Round the outside”, Amber1 to Amber2: Navy1 is first to the ball by 0.4 s, was 0.4 s too late; open lanes: 1, was 2.',
   ]],
   ['zones that are declared together', 'switch-to-the-corners', [['zones Box 5 x 5', 'zones Box 6 x 6']], [
     'changed: BoxTopLeft, BoxTopRight, BoxBottomLeft and BoxBottomRight are 6 x 6 yd, were 5 x 5.',
@@ -100,10 +104,41 @@ const among: readonly (readonly [what: string, base: string, edits: Edits, facts
   ['a progression alone', 'diamond', [['let wide = 7', 'let wide = 8']], ['changed: Wing stands 8 m to the side of the middle, was 7 (wide); 3 movements end elsewhere too.']],
 ];
 
+/** A game with one rule, and what is told of it when it is another one. */
+const rules: readonly (readonly [before: string, after: string, facts: readonly string[]])[] = [
+  ['touches 2 for Joker', 'touches 1 for Joker', ['Rule for Joker: at most 1 touch, was at most 2 touches.']],
+  ['touches 2', 'touches 3', ['Rule for everyone: at most 3 touches, was at most 2 touches.']],
+  ['rule Box at most 2 Amber', 'rule Box no Amber', ['Rule for Box: no Amber, was at most 2 Amber.']],
+  ['score 1 for 8 passes', 'score 2 for 6 passes', ['Rule: 2 points for 6 passes, was 1 point for 8 passes.']],
+  ['bouts 6 x 90 s rest 30 s', 'bouts 4 x 2 min rest 1 min', ['Rule: 4 bouts of 2 min, 1 min rest; was 6 bouts of 90 s, 30 s rest.']],
+  ['rule "Max 2"', 'rule "Max 3"', ['Rule: “Max 3”, was “Max 2”.']],
+  ['rule "Goal counts: first time only"', '', ['Rule gone: “Goal counts: first time only”.']],
+  ['touches 2 for Joker', '', ['Rule for Joker gone: at most 2 touches.']],
+  ['', 'touches 2 for Joker', ['New rule for Joker: at most 2 touches.']],
+  ['touches 2 for Joker', 'score 1 for 8 passes', ['New rule: 1 point for 8 passes.', 'Rule for Joker gone: at most 2 touches.']],
+];
+
+test.each(rules)('a rule: %s, then %s', (before, after, facts) => {
+  const game = (line: string) => analyse(bases['rondo']!
+    .replace('  team Navy', '  floaters Joker bib red of 1\n  zone Box 4 x 4 at (5, 5)\n  player Joker1 of Joker at (5, 5)\n  team Navy')
+    .replace(/ {2}rule touches[^]*?rest 30 s\n/, line === '' ? '' : `  ${line.startsWith('touches') ? 'rule ' : ''}${line}\n`));
+  const found = compare(game(before), game(after)).subjects.flatMap((subject) => subject.facts.filter(({ about }) => about.kind === 'rule').map(({ sentence }) => sentence));
+  expect(found.sort()).toEqual(facts);
+});
+
 describe('facts that matter', () => {
   test.each(among)('%s', (_, base, edits, facts) => {
     const found = told(bases[base]!, edits);
     expect(facts.filter((fact) => !found.includes(fact)).map((fact) => ({ missing: fact, found }))).toEqual([]);
+  });
+
+  test('a sequence that came or went is one fact', () => {
+    const more = '  sequence "Again" {\n    Base passes to Left\n    Left passes to Right while Base runs to Left\n    Right passes to Base while Left runs to Right, Right runs to Base\n  }\n';
+    const [without, having] = [bases['in-a-hurry']!, bases['in-a-hurry']!.replace('  rotate', `${more}\n  rotate`)];
+    const ofPlay = (before: string, after: string) => compare(analyse(before), analyse(after)).subjects
+      .flatMap(({ facts }) => facts.filter(({ kind, about }) => kind !== 'changed' && ['sequence', 'beat', 'action', 'pass'].includes(about.kind)).map(({ sentence }) => sentence));
+    expect(ofPlay(without, having)).toEqual(['The sequence “Again” is new: 3 passes, 3 runs.']);
+    expect(ofPlay(having, without)).toEqual(['The sequence “Again” is gone: 3 passes, 3 runs.']);
   });
 
   test('a width that hangs on a let is told with it', () => {
@@ -118,8 +153,19 @@ describe('facts that matter', () => {
 
   test('what a change makes of an evening', () => {
     expect(told(evening, [['players 14', 'players 16']])).toEqual([
-      'changed: Players written in the header: 16, was 14.', 'changed: “Game”: groups of 16, was 14.',
+      'changed: Players written in the header: 16, was 14.', 'changed: “Game”: all 16 together, was 14.',
     ]);
+  });
+
+  test('groups of an evening', () => {
+    const split = evening.replace('"Game" 20 min', '"Game" 20 min groups 2');
+    expect(told(split, [['"Game" 20 min groups 2', '"Game" 20 min']]).at(-1)).toMatch(/all 14 together, was groups of 7 \+ 7\.$/);
+  });
+
+  test('an opponent who comes too late, or only just', () => {
+    const pass = told(bases['rondo']!, [['(6.5, 6)', '(7, 7)']], true).filter((fact) => fact.includes('Between the two'));
+    expect(pass).toContain('changed: Pass 2 of “Between the two”, Amber4 to Amber3: Navy2 is first to the ball by 0.3 s, was just too late; open lanes: 1, was 2.');
+    expect(pass).toContain('changed: Pass 1 of “Between the two”, Amber1 to Amber4: Navy2 is 0.7 s too late for the ball, was 0.6 s too late.');
   });
 
   test('a drill that is new tells whether it is sound; a line that cannot be read is quoted', () => {

@@ -40,9 +40,9 @@ session "Tuesday" {
 `;
 const demo = [twice, ...readdirSync(examples).filter((name) => name.endsWith('.drill')).map((name) => readFileSync(new URL(name, examples), 'utf8'))];
 
-/** What a coach does to a drill: another number, another name, a line out, twice, or elsewhere. */
+/** What a coach does to a drill: another number, another name, a line out, twice, or elsewhere, a sequence or a phase out. */
 const edit = fc.record({
-  kind: fc.constantFrom('number', 'number', 'name', 'cut', 'double', 'move', 'word'),
+  kind: fc.constantFrom('number', 'number', 'name', 'cut', 'double', 'move', 'word', 'block'),
   at: fc.double({ min: 0, max: 1, noNaN: true }),
   to: fc.double({ min: 0, max: 1, noNaN: true }),
   number: fc.integer({ min: 1, max: 24 }),
@@ -68,6 +68,10 @@ function edited(text: string, { kind, at, to, number }: Edit): string {
     case 'move': {
       const rest = lines.filter((_, index) => index !== line);
       return [...rest.slice(0, other), lines[line], ...rest.slice(other)].join('\n');
+    }
+    case 'block': {
+      const found = pick([...text.matchAll(/\n {2}(?:sequence|phase)[^{\n]*\{[^}]*\}|\n {2}sequence .* mirrors .*/g)]);
+      return found ? text.slice(0, found.index) + text.slice(found.index + found[0].length) : text;
     }
     case 'word': return text.replace(pick(['passes to', 'runs to', 'shows to', 'first time', 'lofted', 'steady', 'match', 'facing']) ?? '', pick(['runs to', 'passes to', 'firm', 'walk', 'holds']) ?? '');
   }

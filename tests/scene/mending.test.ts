@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { analyse, type DrillAnalysis } from '../../shared/analyse.ts';
-import { problemsOn, svgOf } from '../../shared/draw.ts';
+import { problemsOn } from '../../shared/checks/on-sheet.ts';
+import { svgOf } from '../../shared/draw.ts';
 
 const text = `drill "Corners" {
   age U12

@@ -35,7 +35,7 @@ describe('what is looked at', () => {
     const cwd = folder({ 'a.drill': new Uint8Array([0xff]), 'two.drill': misspelt });
     expect(await halfturn(cwd, ['check', 'none.drill', '.'])).toEqual({
       status: 2,
-      out: `${misspeltReport}1 error in 1 file.\n`,
+      out: `${misspeltReport}1 error in 1 file, and 2 other things went wrong.\n`,
       err: 'halfturn: none.drill cannot be read: there is no such file or folder.\nhalfturn: a.drill cannot be read: it is not text in UTF-8.\n',
     });
   });
@@ -116,6 +116,12 @@ describe('settings of the folder', () => {
     const told = await halfturn(cwd, words);
     expect([told.status, told.err]).toEqual([2, 'halfturn: halfturn.json:2:3: There is no setting `theem`; did you mean `theme`?\n']);
   });
+
+  test('does not call it no problem and then give the status of a refusal', async () => {
+    const cwd = folder({ 'a.drill': sound, 'halfturn.json': '{ "theem": "dark", "skale": 3 }' });
+    const { status, out } = await halfturn(cwd, ['check', '.']);
+    expect([status, out]).toEqual([2, 'No problems in 1 file, but 2 other things went wrong.\n']);
+  });
 });
 
 test('JSON of many files is one document, also with an unreadable one', async () => {
@@ -132,16 +138,26 @@ test('problems may be far into a text with astral characters and any line ending
 
 describe('--fix', () => {
   test.each<[what: string, text: string, fixed: string, said: string, status: number]>([
-    ['makes the fix and says so', misspelt, sound, 'a.drill: made 1 fix.\n  line 6: Change to Base (unknown-name)\n\nNo problems in 1 file.\n', 0],
+    ['makes the fix and says so', misspelt, sound, 'a.drill: made 1 fix.\n  line 6: Change to Base, was Bsae (unknown-name)\n\nNo problems in 1 file.\n', 0],
     ['leaves a sound file alone', sound, sound, 'No problems in 1 file.\n', 0],
     [
       'makes several', misspelt.replace('passes to Wall', 'passes to Wlal'), sound,
-      'a.drill: made 2 fixes.\n  line 6: Change to Base (unknown-name)\n  line 9: Change to Wall (unknown-name)\n\nNo problems in 1 file.\n', 0,
+      'a.drill: made 2 fixes.\n  line 6: Change to Base, was Bsae (unknown-name)\n  line 9: Change to Wall, was Wlal (unknown-name)\n\nNo problems in 1 file.\n', 0,
     ],
   ])('%s', async (_, text, fixed, said, status) => {
     const cwd = folder({ 'a.drill': text });
     expect(await halfturn(cwd, ['check', 'a.drill', '--fix'])).toEqual({ status, out: said, err: '' });
     expect(readFileSync(join(cwd, 'a.drill'), 'utf8')).toBe(fixed);
+  });
+
+  test('says where the text is another now, and what it left to the coach, also where it mended nothing', async () => {
+    const cwd = folder({ 'a.drill': misspelt.replace('area 12 x 12', 'area 2 x 2') });
+    const first = await halfturn(cwd, ['check', 'a.drill', '--fix']);
+    expect(first.out).toContain([
+      'a.drill: made 2 fixes.', '  line 6: Change to Base, was Bsae (unknown-name)', '  line 4: Let the area be 6 instead of 2 (outside-area)',
+      '  Left to you: 1 error. How it is mended is your choice.', '', 'a.drill:6:19: error outside-area',
+    ].join('\n'));
+    expect((await halfturn(cwd, ['check', 'a.drill', '--fix'])).out).toContain('a.drill: made no fix.\n  Left to you: 1 error.');
   });
 
   test('with JSON keeps the document on standard output', async () => {

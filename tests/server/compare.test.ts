@@ -53,7 +53,7 @@ describe('what is written', () => {
   test('.md links to pictures that are there and whole', async () => {
     const { cwd, text } = await written('out of town.md');
     const links = [...text.matchAll(/!\[[^\]]*\]\(([^)]*)\)/g)].map(([, link]) => decodeURIComponent(link!));
-    expect(links).toEqual(['out of town/1-two.svg', 'out of town/2-other.svg']);
+    expect(links).toEqual(['out of town/two.svg', 'out of town/other.svg']);
     for (const link of links) parsed(readFileSync(join(cwd, link), 'utf8'));
     expect(text).toContain(`- ➡️ ${wall}.\n`);
     expect(readdirSync(cwd).sort()).toEqual(['a.drill', 'b.drill', 'out of town', 'out of town.md']);
@@ -67,6 +67,14 @@ describe('what is written', () => {
   test('.svg of several drills says that there are more', async () => {
     const cwd = folder({ 'a.drill': sound + sound.replace('"Two"', '"Other"'), 'b.drill': wider + other });
     expect((await halfturn(cwd, ['compare', 'a.drill', 'b.drill', '-o', 'a.svg'])).err).toBe('halfturn: a.svg shows “Two”; 1 more drill changed: name one with --drill, or write .html.\n');
+  });
+  test('.svg of a game says which phase it shows, and which others changed', async () => {
+    const rondo = readFileSync(new URL('../../shared/examples/rondo.drill', import.meta.url), 'utf8');
+    const cwd = folder({ 'a.drill': rondo, 'b.drill': rondo.replace('(4, 4)', '(3, 3)').replace('(6.5, 6)', '(7, 7)') });
+    const both = 'halfturn: a.svg shows the phase “Round the outside”; “Between the two” changed too: name one with --phase, or write .html.\n';
+    expect((await halfturn(cwd, ['compare', 'a.drill', 'b.drill', '-o', 'a.svg'])).err).toBe(both);
+    expect((await halfturn(cwd, ['compare', 'a.drill', 'b.drill', '-o', 'a.svg', '--phase', 'Between the two'])).err).toContain('a.svg shows the phase “Between the two”; “Round the outside” changed too');
+    expect(readFileSync(join(cwd, 'a.svg'), 'utf8')).toContain('>Phase: Between the two</text>');
   });
   test('.json has the facts and the values of both versions', async () => {
     const { files } = JSON.parse((await written('a.json')).text) as { readonly files: readonly { readonly file: string; readonly subjects: readonly { readonly values: object; readonly facts: readonly { readonly sentence: string }[] }[] }[] };

@@ -96,7 +96,7 @@ describe('the text of a session', () => {
       '1 Four against two', 'How it starts', 'Amber: 4 players, bibs orange.', 'Amber1 passes to Amber2, firm while Navy1 presses Amber2', 'Rules and scoring', '6 bouts of 1 min 30 s', 'Body open to both sides',
       'Phase: Between the two', 'Phase: Won',
       '2 Diamond', 'Base: 3 players; 9 m across, 2 m up.', 'Base waits for 3 s while Pivot runs to (7, 10)', 'Base to Pivot to Wing to Top to Base', 'Look over the shoulder before the ball is played',
-      'Make it harder', 'One touch in the middle (task)', 'New rule: Pivot: at most 1 touch', 'Make it easier', 'Wing stands at (16, 13), was at (15, 13): 1 m to the right.', '1. area: width 18.00 19.7 18', '3. area: diagonal 30.00 32.8 30',
+      'Make it harder', 'One touch in the middle (task)', 'New rule for Pivot: at most 1 touch', 'Make it easier', 'Wing stands at (16, 13), was at (15, 13): 1 m to the right.', '1. area: width 18.00 19.7 18', '3. area: diagonal 30.00 32.8 30',
       '4 Game', 'Kit keeps goal for Amber.', 'The goalkeeper talks the back three through it',
     ])).toBeNull();
   });

@@ -35,7 +35,9 @@ describe('what a progression changes', () => {
     ['a station, and which way', triangle, 'progress space "Deeper" { station C at (13, 16) }', 'C stands at (13, 16), was at (13, 13): 3 m up.'],
     ['what else stands there', triangle, 'progress equipment "Gate" { gate Out at (13, 10) width 2 }', 'The gate Out is new at (13, 10).'],
     ['zones', game, 'regress space "Bigger" { zones Safe 6 x 6 in corners of area }', 'SafeTopLeft, SafeTopRight, SafeBottomLeft and SafeBottomRight are 6 x 6 m, were 5 x 5.'],
-    ['a rule, once', game, 'progress task "One touch" { rule touches 1 for Red }', 'Rule: Red: at most 1 touch, was: Red: at most 2 touches.'],
+    ['a rule, once', game, 'progress task "One touch" { rule touches 1 for Red }', 'Rule for Red: at most 1 touch, was at most 2 touches.'],
+    // 20 x 20 m and 15 x 18 m by three players.
+    ['what it comes to', game, 'progress space "Tighter" { area 15 x 18 }', 'Space a player 90 m², was 133 m².'],
     ['a coaching point', game, 'progress task "Look" { point technical "Open up" }', 'New coaching point: “Open up”.'],
   ])('says %s', (_, base, change, line) => {
     expect(told(base, change)).toContain(line);

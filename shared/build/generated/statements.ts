@@ -2,6 +2,7 @@
 import { beats, block, Lines } from '../lines.ts';
 import { Player } from '../play.ts';
 import type { Beat, Doing } from '../play.ts';
+import { extra } from '../values.ts';
 import type { Length, Spot, Who } from '../values.ts';
 
 /** The lines of a file. */
@@ -62,7 +63,7 @@ export class DrillLines extends Lines {
   }
   /** What is played on: `grass`, `turf` or `indoor`; `roll` sets how far the ball of the roll test goes on it. `ground grass roll 6` */
   ground(value: string, more: { readonly roll?: Length } = {}): void {
-    this.add({ kind: 'ground', value, ...more });
+    this.add({ kind: 'ground', value, ...extra(more) });
   }
   /** Who the drill suits, in your own words. `level "After a first season"` */
   level(text: string): void {
@@ -78,7 +79,7 @@ export class DrillLines extends Lines {
   }
   /** The ground of the drill, wide by long: (0, 0) is its bottom left corner. `marked every` puts cones along its sides. `area 18 x 24 marked every 6` */
   area(width: Length, length: Length, more: { readonly marked?: Length } = {}): void {
-    this.add({ kind: 'area', size: { width, length }, ...more });
+    this.add({ kind: 'area', size: { width, length }, ...extra(more) });
   }
   /** A part of the ground with a name: a box round its centre, a box in a corner, from corner to corner, a circle or a polygon. */
   zoneBox(name: string, width: Length, length: Length, at: Spot): string {
@@ -136,27 +137,27 @@ export class DrillLines extends Lines {
   }
   /** Two cones to go between. `gate Exit at (9, 20) width 2 facing up` */
   gate<Name extends string | null>(name: Name, at: Spot, width: Length, more: { readonly facing?: Spot } = {}): Name {
-    this.add({ kind: 'gate', name: name ?? undefined, at, width, ...more });
+    this.add({ kind: 'gate', name: name ?? undefined, at, width, ...extra(more) });
     return name;
   }
   /** A goal, wide by high. `goal North 5 x 2 at area.top facing down` */
   goal<Name extends string | null>(name: Name, width: Length, length: Length, at: Spot, more: { readonly facing?: Spot } = {}): Name {
-    this.add({ kind: 'goal', name: name ?? undefined, size: { width, length }, at, ...more });
+    this.add({ kind: 'goal', name: name ?? undefined, size: { width, length }, at, ...extra(more) });
     return name;
   }
   /** A small goal. `minigoal A at area.topLeft facing down` */
   minigoal<Name extends string | null>(name: Name, at: Spot, more: { readonly facing?: Spot } = {}): Name {
-    this.add({ kind: 'minigoal', name: name ?? undefined, at, ...more });
+    this.add({ kind: 'minigoal', name: name ?? undefined, at, ...extra(more) });
     return name;
   }
   /** A hurdle to jump. `hurdle at (4, 6) facing up` */
   hurdle<Name extends string | null>(name: Name, at: Spot, more: { readonly facing?: Spot } = {}): Name {
-    this.add({ kind: 'hurdle', name: name ?? undefined, at, ...more });
+    this.add({ kind: 'hurdle', name: name ?? undefined, at, ...extra(more) });
     return name;
   }
   /** An agility ladder. `ladder at (2, 4) length 4 facing up` */
   ladder<Name extends string | null>(name: Name, at: Spot, more: { readonly length?: Length; readonly facing?: Spot } = {}): Name {
-    this.add({ kind: 'ladder', name: name ?? undefined, at, ...more });
+    this.add({ kind: 'ladder', name: name ?? undefined, at, ...extra(more) });
     return name;
   }
   /** The ball the drill starts with. `ball at Base` */
@@ -173,17 +174,17 @@ export class DrillLines extends Lines {
   }
   /** A place with a queue: `holds` says how many stand there, who plays counted: one if nothing is said. `station Base at (9, 1) holds 2` */
   station(name: string, at: Spot, more: { readonly holds?: Length; readonly of?: Who } = {}): Player {
-    this.add({ kind: 'station', name, at, ...more });
+    this.add({ kind: 'station', name, at, ...extra(more) });
     return new Player(name);
   }
   /** A team: `team Reds of 4` has the players `Reds1` to `Reds4`. Its goalkeeper is one of so many, unless so many others are placed. `team Reds bib red of 4` */
   team(name: string, more: { readonly bib?: string; readonly of?: Length } = {}): string {
-    this.add({ kind: 'team', name, ...more });
+    this.add({ kind: 'team', name, ...extra(more) });
     return name;
   }
   /** Players who play for whichever side has the ball. `floaters Jokers bib yellow of 2` */
   floaters(name: string, more: { readonly bib?: string; readonly of?: Length } = {}): string {
-    this.add({ kind: 'floaters', name, ...more });
+    this.add({ kind: 'floaters', name, ...extra(more) });
     return name;
   }
   /** One player of a team and where they stand. `player Reds1 of Reds at (4, 6)` */
@@ -206,11 +207,11 @@ export class DrillLines extends Lines {
   }
   /** What is played, beat by beat, between braces; or the mirror image of another sequence. `sequence "Left side"` */
   sequence(body: readonly (Doing | Beat)[], more: { readonly name?: string } = {}): void {
-    this.add({ kind: 'sequence', body: beats(body), ...more });
+    this.add({ kind: 'sequence', body: beats(body), ...extra(more) });
   }
   /** A passage of play that shows what a game is about. It starts as the game does, or with `after` where another passage ends. `phase "Out of the back"` */
   phase(name: string, body: readonly (Doing | Beat)[], more: { readonly after?: string } = {}): void {
-    this.add({ kind: 'phase', name, body: beats(body), ...more });
+    this.add({ kind: 'phase', name, body: beats(body), ...extra(more) });
   }
   /** Which sequences are played: one after the other with commas, at the same time with `and`, each with its own ball. `order "Left side", "Right side"` */
   order(...steps: readonly (readonly string[])[]): void {
@@ -230,7 +231,7 @@ export class DrillLines extends Lines {
   }
   /** A rule of the game: touches allowed, who may be in a zone, or anything in your own words. Who stands on the line of a zone is in it; goalkeepers are counted only where a rule names them. `rule touches 2 for Reds` */
   ruleTouches(count: Length, more: { readonly who?: Who; readonly zone?: Who } = {}): void {
-    this.add({ kind: 'rule', rule: 'touches', count, ...more });
+    this.add({ kind: 'rule', rule: 'touches', count, ...extra(more) });
   }
   /** A rule of the game: touches allowed, who may be in a zone, or anything in your own words. Who stands on the line of a zone is in it; goalkeepers are counted only where a rule names them. `rule Back at most 2 defenders` */
   ruleAtMost(zone: Who, count: Length, who: Who): void {
@@ -254,27 +255,27 @@ export class DrillLines extends Lines {
   }
   /** What earns points; with a team at the end, only for that team. `score 1 for pass into End` */
   scorePass(points: Length, { by, ...more }: { readonly from?: Who; readonly into?: Who; readonly by?: Who; readonly through?: Who } = {}): void {
-    this.add({ kind: 'score', points, by, for: { kind: 'pass', ...more } });
+    this.add({ kind: 'score', points, by, for: { kind: 'pass', ...extra(more) } });
   }
   /** What earns points; with a team at the end, only for that team. `score 1 for dribble into End` */
   scoreDribble(points: Length, { by, ...more }: { readonly from?: Who; readonly into?: Who; readonly by?: Who; readonly through?: Who } = {}): void {
-    this.add({ kind: 'score', points, by, for: { kind: 'dribble', ...more } });
+    this.add({ kind: 'score', points, by, for: { kind: 'dribble', ...extra(more) } });
   }
   /** What earns points; with a team at the end, only for that team. `score 1 for winning the ball in Back` */
   scoreWin(points: Length, { by, ...more }: { readonly zone?: Who; readonly by?: Who } = {}): void {
-    this.add({ kind: 'score', points, by, for: { kind: 'win', ...more } });
+    this.add({ kind: 'score', points, by, for: { kind: 'win', ...extra(more) } });
   }
   /** What earns points; with a team at the end, only for that team. `score 2 for goal in North` */
   scoreGoal(points: Length, goal: Who, { by, ...more }: { readonly by?: Who } = {}): void {
-    this.add({ kind: 'score', points, by, for: { kind: 'goal', goal, ...more } });
+    this.add({ kind: 'score', points, by, for: { kind: 'goal', goal, ...extra(more) } });
   }
   /** What earns points; with a team at the end, only for that team. `score 1 for 8 passes` */
   scorePasses(points: Length, count: Length, { by, ...more }: { readonly by?: Who } = {}): void {
-    this.add({ kind: 'score', points, by, for: { kind: 'passes', count, ...more } });
+    this.add({ kind: 'score', points, by, for: { kind: 'passes', count, ...extra(more) } });
   }
   /** How often, how long, and the rest between. `bouts 4 x 3 min rest 1 min` */
   bouts(count: Length, length: Length, more: { readonly rest?: Length } = {}): void {
-    this.add({ kind: 'bouts', count, length, ...more });
+    this.add({ kind: 'bouts', count, length, ...extra(more) });
   }
   /** A coaching point in one of the four corners. `point technical "Open your hips"` */
   point(corner: 'technical' | 'psychological' | 'physical' | 'social', text: string): void {
@@ -323,7 +324,7 @@ export class SessionLines extends Lines {
   }
   /** What is played on: `grass`, `turf` or `indoor`; `roll` sets how far the ball of the roll test goes on it. `ground grass roll 6` */
   ground(value: string, more: { readonly roll?: Length } = {}): void {
-    this.add({ kind: 'ground', value, ...more });
+    this.add({ kind: 'ground', value, ...extra(more) });
   }
   /** A remark that is printed on the sheet. `note "Use size 4 balls"` */
   note(text: string): void {
@@ -355,15 +356,15 @@ export class SessionLines extends Lines {
   }
   /** One part of a session: its drill, how long, in how many groups (`groups 2`, of sizes that are worked out) or in groups of which sizes (`groups 8, 7`), `with` which progression of the drill, how many in all are `resting` and take turns, and where the bottom left corner of each group lies. `part "Kite" 15 min groups 2 of "Kite, bounce and spin" at (2, 2), (24, 2)` */
   part(name: string, length: Length, more: { readonly groups?: readonly Length[]; readonly of?: string; readonly change?: string; readonly resting?: Length; readonly at?: readonly Spot[] } = {}): void {
-    this.add({ kind: 'part', name, length, ...more });
+    this.add({ kind: 'part', name, length, ...extra(more) });
   }
   /** A break between two parts. `pause 2 min "drinks"` */
   pause(length: Length, more: { readonly name?: string } = {}): void {
-    this.add({ kind: 'pause', length, ...more });
+    this.add({ kind: 'pause', length, ...extra(more) });
   }
   /** Of the `players`, those who are there and cannot take part, and why; with `for`, only in those parts. On the register they come after those who take part fully. `without 1 "sore ankle: keeps the score" for "Game"` */
   without(count: Length, reason: string, more: { readonly parts?: readonly string[] } = {}): void {
-    this.add({ kind: 'without', count, reason, ...more });
+    this.add({ kind: 'without', count, reason, ...extra(more) });
   }
   /** Players, or goalkeepers, who come later: with which part they join. They count among the `players` and are the last on the register. */
   joinsKeeper(count: Length, part: string): void {

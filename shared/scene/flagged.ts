@@ -1,0 +1,17 @@
+/** Which problems are flagged on which sheet. */
+import type { Span } from '../../grammar/tree.ts';
+import type { DrillAnalysis } from '../analyse.ts';
+import type { Problem } from '../problem.ts';
+
+/** What a flag needs to know of a problem. */
+export type Flagged = Pick<Problem, 'message' | 'span'>;
+
+/** A phase's sheet has its own problems and those of the drill around it. */
+export function withoutOtherPhases<P extends Flagged>({ phases }: DrillAnalysis, name: string | null, problems: readonly P[]): readonly P[] {
+  const others = phases.filter(({ phase }) => phase.name !== name);
+  return problems.filter(({ span }) => !others.some(({ phase }) => within(phase.span, span)));
+}
+
+export function within(outer: Span, inner: Span): boolean {
+  return outer.from <= inner.from && inner.to <= outer.to;
+}
