@@ -18,3 +18,7 @@ export function setAttribute(node: Element, name: string, value: string): void {
 export function setText(node: Element, words: string): void {
   if (node.textContent !== words) node.textContent = words;
 }
+
+export function hide(node: Element, hidden: boolean): void {
+  node.toggleAttribute('hidden', hidden);
+}

@@ -8,7 +8,7 @@ import { followTheme } from './inks.ts';
 import { isGround, onPitch } from './layers.ts';
 import { beatList, problemList } from './lists.ts';
 import type { PageSettings, Picture, ToHost, ToPage } from './messages.ts';
-import { byId, setAttribute, setText } from './nodes.ts';
+import { byId, hide, setAttribute, setText } from './nodes.ts';
 import { pictureIn, type Thing } from './picture.ts';
 import { beatsAt, playerOf } from './player.ts';
 import { goingRound, once, type Play } from './rounds.ts';
@@ -94,7 +94,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
       const now = drawn > 0 || player.playing() ? beatsAt(shown.scene.beats, moment.time) : [beatUnderCursor() ?? []].flat();
       const round = playing.count > 1 ? `Repetition ${moment.round + 1} of ${playing.count}, ` : '';
       clock.value = `${playing.count > 1 ? `${moment.round + 1}/${playing.count} · ` : ''}${moment.time.toFixed(1)} / ${playing.period.toFixed(1)} s`;
-      bar.setAttribute('aria-valuetext', `${round}${moment.time.toFixed(1)} seconds${now.map(({ label }) => `, beat ${label}`).join('')}`);
+      setAttribute(bar, 'aria-valuetext', `${round}${moment.time.toFixed(1)} seconds${now.map(({ label }) => `, beat ${label}`).join('')}`);
       light(now);
       if (player.playing()) return;
       rove(null);
@@ -144,7 +144,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
     const mark = control.checked ? shown?.scene.marks.find((each) => isGround(each) && isShown(each, time)) : undefined;
     const words = byId('ground');
     setText(words, mark?.label ?? '');
-    words.hidden = mark === undefined;
+    hide(words, mark === undefined);
   };
 
   const light = (now: readonly SceneBeat[]): void => {
@@ -187,7 +187,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
   const load = (): void => {
     if (!shown) return;
     playing = rounds.checked && shown.drills[shown.drill]?.phase === null ? goingRound(shown.scene, shown.turn) : once(shown.scene);
-    bar.max = playing.length.toFixed(2);
+    setAttribute(bar, 'max', playing.length.toFixed(2));
     player.load(playing, shown.scene.beats);
   };
 
@@ -208,7 +208,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
     const { scene } = next;
     page.classList.remove('broken', 'nothing');
     if (next.broken) notice(next.broken.message, next.broken.span);
-    else byId('notice-words').hidden = true;
+    else hide(byId('notice-words'), true);
     setText(byId('title'), scene.title);
     setText(byId('pitch-words'), `${scene.description} Tab goes to the marks and arrows from one to the next; Enter goes to the text, Alt and an arrow move what can be moved.${sheetsBeside(next).length > 1 ? ' Page Down and Page Up go from phase to phase.' : ''}`);
     setAttribute(svg, 'aria-label', `${scene.title}, drawn to scale`);
@@ -219,8 +219,8 @@ function start({ postMessage: send, getState, setState }: Editor): void {
     showChoices(next);
     showProblems(next.problems);
     beats.show(scene.beats);
-    byId('order').hidden = scene.beats.length === 0;
-    byId('player').toggleAttribute('hidden', scene.end <= 0);
+    hide(byId('order'), scene.beats.length === 0);
+    hide(byId('player'), scene.end <= 0);
     lit = null;
     if (other) player.seek(first ? (saved?.time ?? 0) : 0);
     load();
@@ -233,7 +233,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
   };
 
   const showProblems = (list: Picture['problems']): void => {
-    byId('mend').hidden = list.length === 0;
+    hide(byId('mend'), list.length === 0);
     problems.show(list);
   };
 
@@ -253,7 +253,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
     const text = document.createElement('span');
     text.textContent = message.replaceAll('`', '');
     words.replaceChildren(text, ...(span ? [go] : []));
-    words.hidden = false;
+    hide(words, false);
   };
 
   // ---------------------------------------------------------------- by keyboard

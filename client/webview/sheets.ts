@@ -1,7 +1,7 @@
 /** What of a file can be shown: its drills, and of a game its phases. */
 import type { Sheet } from '../../shared/protocol.ts';
 import type { Picture } from './messages.ts';
-import { byId } from './nodes.ts';
+import { byId, hide } from './nodes.ts';
 
 export function showChoices(next: Picture): void {
   const sheet = next.drills[next.drill];
@@ -10,15 +10,15 @@ export function showChoices(next: Picture): void {
   choose('drill', drills, drills.findLast(({ index }) => index <= next.drill)?.index ?? 0);
   choose('phase', phases, next.drill);
   const phase = sheet !== undefined && sheet.phase !== null;
-  byId('game-layers').hidden = !phase;
-  byId('rounds-choice').hidden = phase;
-  byId('on-choice').hidden = !phase || sheetsBeside(next).every(({ after }) => after === null);
+  hide(byId('game-layers'), !phase);
+  hide(byId('rounds-choice'), phase);
+  hide(byId('on-choice'), !phase || sheetsBeside(next).every(({ after }) => after === null));
 }
 
 /** Nothing to choose from is not shown. */
 function choose(name: 'drill' | 'phase', choices: readonly { readonly index: number; readonly words: string }[], chosen: number): void {
   const select = byId<HTMLSelectElement>(name);
-  byId(`${name}-choice`).hidden = choices.length < 2;
+  hide(byId(`${name}-choice`), choices.length < 2);
   const same = select.options.length === choices.length && choices.every(({ index, words }, at) => select.options[at]?.text === words && select.options[at]?.value === `${index}`);
   if (!same) select.replaceChildren(...choices.map(({ index, words }) => new Option(words, `${index}`)));
   select.value = `${chosen}`;

@@ -68,7 +68,7 @@ export function stripIn(svg: SVGSVGElement, { seek, seized }: { readonly seek: (
     },
     move: (time) => {
       if (!scene?.strip) return;
-      cursor.setAttribute('transform', `translate(${(scene.strip.left + scene.strip.perSecond * Math.min(time, scene.end)).toFixed(2)} 0)`);
+      setAttribute(cursor, 'transform', `translate(${(scene.strip.left + scene.strip.perSecond * Math.min(time, scene.end)).toFixed(2)} 0)`);
     },
     light: (beats) => {
       if (!scene?.strip) return;

@@ -78,7 +78,7 @@ async function scenesOf({ page }: PitchPage, text: (index: number) => string): P
   const pictures = [0, 1].map((index) => ({ kind: 'picture', picture: pictureOf(text(index)) }));
   return page.evaluate(async (messages) => {
     const costs: Cost[] = [];
-    for (let index = 0; index < 60; index += 1) {
+    for (let index = 0; index < 120; index += 1) {
       const data = structuredClone(messages[index % 2]!);
       costs.push(await new Promise<Cost>((done) => {
         let start = 0;
@@ -135,7 +135,7 @@ function game(): string {
 /** A drill that draws about 300 marks, 120 of them people who run; all of it, or one cone, so many metres further right. */
 function crowd(all: number, one = 0): string {
   const stations = Array.from({ length: 60 }, (_, index) => `  station S${index + 1} at (${4 + (index % 10) * 6 + all}, ${4 + Math.floor(index / 10) * 12}) holds 2`);
-  const cones = Array.from({ length: 100 }, (_, index) => `  cone at (${2 + (index % 20) * 3 + all + (index === 0 ? one : 0)}, ${9 + Math.floor(index / 20) * 12})`);
+  const cones = Array.from({ length: 160 }, (_, index) => `  cone at (${2 + (index % 20) * 3 + all + (index === 0 ? one : 0)}, ${9 + Math.floor(index / 20) * 9})`);
   const runs = Array.from({ length: 59 }, (_, index) => `S${index + 2} runs to 2 above S${index + 2}`).join(', ');
   return `drill "Crowd" {\n  age U13\n  players 120\n  area 70 x 76\n${[...stations, ...cones].join('\n')}\n  ball at S1\n  sequence {\n    S1 passes to S2 while ${runs}\n    S2 passes to S1\n  }\n}\n`;
 }

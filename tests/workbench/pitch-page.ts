@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { buildPage } from '../../client/build.mjs';
 import { pageHtml } from '../../client/webview/html.ts';
+import { isOnPage } from '../../client/webview/layers.ts';
 import type { Picture, ToHost, ToPage } from '../../client/webview/messages.ts';
 import { alone } from '../../shared/analyse.ts';
 import { opened } from '../../shared/service/open.ts';
@@ -58,7 +59,7 @@ export function pictureOf(text: string, version = 1, { sheet = 0, control = fals
   if (!answer) throw new Error('no drill');
   const { scene, drills, index, rotation, measures } = answer;
   return {
-    uri: 'file:///one.drill', version, scene, drills, drill: index, cursor: null, broken: null,
+    uri: 'file:///one.drill', version, scene: { ...scene, marks: scene.marks.filter(isOnPage) }, drills, drill: index, cursor: null, broken: null,
     problems: answer.problems.map(({ code, severity, message, span }) => ({ code, severity, message, span })),
     turn: rotation && { places: rotation.places, image: rotation.image, order: rotation.order, interval: measures.interval?.seconds ?? null },
   };
