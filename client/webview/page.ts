@@ -93,7 +93,7 @@ function start({ postMessage: send, getState, setState }: Editor): void {
       bar.value = `${time}`;
       const now = drawn > 0 || player.playing() ? beatsAt(shown.scene.beats, moment.time) : [beatUnderCursor() ?? []].flat();
       const round = playing.count > 1 ? `Repetition ${moment.round + 1} of ${playing.count}, ` : '';
-      clock.value = `${playing.count > 1 ? `${moment.round + 1}/${playing.count} · ` : ''}${moment.time.toFixed(1)} / ${playing.period.toFixed(1)} s`;
+      setText(clock, `${playing.count > 1 ? `${moment.round + 1}/${playing.count} · ` : ''}${moment.time.toFixed(1)} / ${playing.period.toFixed(1)} s`);
       setAttribute(bar, 'aria-valuetext', `${round}${moment.time.toFixed(1)} seconds${now.map(({ label }) => `, beat ${label}`).join('')}`);
       light(now);
       if (player.playing()) return;

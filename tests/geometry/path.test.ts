@@ -35,7 +35,8 @@ describe('any planned path', () => {
       fc.property(plans, ({ path }) => {
         fc.pre(path.segments.length > 0);
         const svg = new svgPathProperties(svgOf(path));
-        expect(svg.getTotalLength()).toBeCloseTo(path.length, 4);
+        // The library measures an arc by chords: of a whole turn it misses some hundred-thousandths.
+        expect(svg.getTotalLength()).toBeCloseTo(path.length, 3);
         const middle = svg.getPointAtLength(path.length * 0.4);
         expect(distance(middle, pointAt(path, path.length * 0.4))).toBeLessThan(1e-2);
       }),
