@@ -2,6 +2,7 @@
 import type { Span } from '../../grammar/tree.ts';
 import type { Drill } from '../model/drill.ts';
 import type { Problem } from '../problem.ts';
+import { within } from '../scene/flagged.ts';
 import { figure, lengthWords, measureOf } from '../scene/units.ts';
 import type { PartSlot, SessionAnalysis, Slot, Thing } from '../session/analysis.ts';
 import { plainWords } from '../scene/words.ts';
@@ -77,7 +78,6 @@ export function areaWords(drill: Drill): string | null {
 
 /** What does not work as it is written, so that nobody finds it out on the grass; of a drill without what only its changes bring. */
 export function toMend(whole: Span, problems: readonly Problem[], apart: readonly Span[] = []): Block[] {
-  const within = (outer: Span, { span }: Problem) => outer.from <= span.from && span.to <= outer.to;
-  const errors = problems.filter((problem) => problem.severity === 'error' && within(whole, problem) && !apart.some((each) => within(each, problem)));
-  return titled('To mend before it is played', bullets(errors.map(({ message }) => plainWords(message))));
+  const errors = problems.filter(({ severity, span }) => severity === 'error' && within(whole, span) && !apart.some((each) => within(each, span)));
+  return titled('To mend before it is played', bullets(errors.map(({ message, help }) => plainWords(help === null ? message : `${message} ${help}`))));
 }

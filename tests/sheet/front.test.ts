@@ -32,7 +32,7 @@ describe('the front page', () => {
   // Common practice, no source: what is printed is not checked again on the grass.
   it('says what cannot be played as it is written', () => {
     const lines = said(evening(6, '8 balls'));
-    expect(lines.slice(lines.indexOf('To mend before it is played'))[1]).toBe('Rondo needs 6 players, and 6 are there for "Warm up", of whom 1 rests.');
+    expect(lines.slice(lines.indexOf('To mend before it is played'))[1]).toBe('Rondo needs 6 players, and 6 are there for "Warm up", of whom 1 rests. Let nobody rest: leave out resting.');
     expect(said(evening(7, '9 discs, 1 ball, 9 bibs'))).not.toContain('To mend before it is played');
   });
   it('says what stands in for kit that is missing', () => {
@@ -49,7 +49,7 @@ describe('the front page', () => {
 
 it('says on the page of a drill what is wrong with it, not with its progressions', () => {
   const lines = said(drill.replace('of 2\n', 'of 2\n  rule Box no Blue\n').replace('place 2 Blue in area\n', 'place 2 Blue in area\n  progress people "More" { players 9 }\n'));
-  expect(lines.slice(lines.indexOf('To mend before it is played'))[1]).toBe('There is no zone called Box.');
+  expect(lines.slice(lines.indexOf('To mend before it is played'))[1]).toBe('There is no zone called Box. There is: area.');
   expect(lines.filter((line) => line.includes('9 players'))).toEqual([]);
 });
 
