@@ -3,6 +3,7 @@ import type { DrillAnalysis } from '../analyse.ts';
 import { viewOf } from '../games/view.ts';
 import { blameOnChange } from '../model/changes.ts';
 import type { Drill } from '../model/drill.ts';
+import { within } from '../model/span.ts';
 import type { Problem } from '../problem.ts';
 import type { SessionAnalysis } from '../session/analysis.ts';
 import type { Check } from './check.ts';
@@ -16,12 +17,12 @@ import { checks } from './index.ts';
 export function judge(drills: readonly DrillAnalysis[], broken: readonly number[], analyse: (drill: Drill) => DrillAnalysis): Problem[] {
   return drills.flatMap((analysis) => {
     const { changes, span } = analysis.drill;
-    const all = within(broken, span);
-    const ofBase = all.filter((at) => !changes.some((change) => within([at], change.span).length > 0));
+    const all = offsetsIn(broken, span);
+    const ofBase = all.filter((at) => !changes.some((change) => offsetsIn([at], change.span).length > 0));
     const own = found(analysis, ofBase.length > 0);
     const ofChanges = changes.flatMap((change) => {
       const name = { text: change.name, ...change.nameSpan };
-      const unsure = ofBase.length > 0 || within(all, change.span).length > 0;
+      const unsure = ofBase.length > 0 || offsetsIn(all, change.span).length > 0;
       return firstOfEach(blameOnChange(own, found(analyse(change.drill), unsure), { name, span: change.span }));
     });
     return [...own, ...ofChanges];
@@ -42,7 +43,7 @@ function found(analysis: DrillAnalysis, broken: boolean): Problem[] {
 function foundInPhases(check: Check, analysis: DrillAnalysis): readonly Problem[] {
   const phases = analysis.phases.filter(({ phase }) => !analysis.drill.order.some((together) => together.includes(phase.id)));
   if (!check.inPhases || !check.find || phases.length === 0) return [];
-  return phases.flatMap((phase) => check.find!(viewOf(analysis, phase)).filter((problem) => contains(phase.phase.span, problem.span)));
+  return phases.flatMap((phase) => check.find!(viewOf(analysis, phase)).filter((problem) => within(phase.phase.span, problem.span)));
 }
 
 /** A mirrored sequence has the faults of its original once more: they are told there only. */
@@ -50,8 +51,8 @@ function withoutReflections(drill: Drill, problems: Problem[]): Problem[] {
   const mirrored = drill.sequences.filter((sequence) => sequence.mirrorOf !== null);
   if (mirrored.length === 0) return problems;
   const originals = drill.sequences.filter((sequence) => sequence.mirrorOf === null);
-  const told = new Set(problems.filter((problem) => originals.some((sequence) => contains(sequence.span, problem.span))).map((problem) => problem.code));
-  return problems.filter((problem) => !(told.has(problem.code) && mirrored.some((sequence) => contains(sequence.span, problem.span))));
+  const told = new Set(problems.filter((problem) => originals.some((sequence) => within(sequence.span, problem.span))).map((problem) => problem.code));
+  return problems.filter((problem) => !(told.has(problem.code) && mirrored.some((sequence) => within(sequence.span, problem.span))));
 }
 
 /** One change mostly breaks several lines in the same way: the first is told. */
@@ -65,7 +66,7 @@ function firstOfEach(problems: readonly Problem[]): Problem[] {
 }
 
 /** Those of these offsets, which are in order, that lie in a span. */
-function within(offsets: readonly number[], span: Span): readonly number[] {
+function offsetsIn(offsets: readonly number[], span: Span): readonly number[] {
   let low = 0;
   let high = offsets.length;
   while (low < high) {
@@ -76,8 +77,4 @@ function within(offsets: readonly number[], span: Span): readonly number[] {
   let end = low;
   while (end < offsets.length && offsets[end]! < span.to) end += 1;
   return offsets.slice(low, end);
-}
-
-function contains(outer: Span, inner: Span): boolean {
-  return outer.from <= inner.from && inner.to <= outer.to;
 }

@@ -1,6 +1,6 @@
 import { analyseDrill, type Analysis, type DrillAnalysis } from '../analyse.ts';
+import { within } from '../model/span.ts';
 import type { Problem } from '../problem.ts';
-import { within } from '../scene/flagged.ts';
 import { withoutAllowed } from './allow.ts';
 import { checks } from './index.ts';
 import { judge } from './judge.ts';

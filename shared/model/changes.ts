@@ -1,8 +1,8 @@
 /** Progressions and regressions: a drill with some of its statements replaced. */
-import type { Change, Span, Statement } from '../../grammar/tree.ts';
+import type { Change, Statement } from '../../grammar/tree.ts';
 import type { Problem } from '../problem.ts';
 import { withFewer } from './fewer.ts';
-import { spanOf } from './span.ts';
+import { spanOf, within } from './span.ts';
 
 /**
  * The statements of the drill with those of the change in place of the ones they replace; what replaces nothing comes
@@ -44,7 +44,7 @@ export function blameOnChange(
   return changed
     .filter((problem) => !known.has(placeOf(problem)))
     .map((problem) => {
-      if (isInside(problem.span, change.span)) return problem;
+      if (within(change.span, problem.span)) return problem;
       return {
         ...problem,
         span: spanOf(change.name),
@@ -59,10 +59,6 @@ export function blameOnChange(
 
 function placeOf(problem: Problem): string {
   return `${problem.code} ${problem.span.from} ${problem.span.to}`;
-}
-
-function isInside(inner: Span, outer: Span): boolean {
-  return outer.from <= inner.from && inner.to <= outer.to;
 }
 
 /** Two statements with the same identity cannot stand side by side; null for those that can. */

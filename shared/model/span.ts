@@ -4,3 +4,7 @@ import type { Span } from '../../grammar/tree.ts';
 export function spanOf({ from, to }: Span): Span {
   return { from, to };
 }
+
+export function within(outer: Span, inner: Span): boolean {
+  return outer.from <= inner.from && inner.to <= outer.to;
+}

@@ -2,7 +2,7 @@
 import type { Expression, Let, SessionNode, Span } from '../../grammar/tree.ts';
 import type { Analysis, DrillAnalysis } from '../analyse.ts';
 import type { Drill } from '../model/drill.ts';
-import type { Problem } from '../problem.ts';
+import { within } from '../model/span.ts';
 import { plainWords } from '../scene/words.ts';
 import { unitNamed } from '../units.ts';
 import { textOf, tokens } from './ground.ts';
@@ -12,8 +12,7 @@ import { count, present, secondsOf, thing, type Thing, type Valued, words, words
 
 /** Those inside a span and outside of others. */
 export function problemsIn({ problems, text }: Analysis, span: Span, without: readonly Span[]): Thing[] {
-  const inside = (outer: Span, { span: inner }: Problem) => outer.from <= inner.from && inner.to <= outer.to;
-  const own = problems.filter((problem) => inside(span, problem) && !without.some((other) => inside(other, problem)));
+  const own = problems.filter((problem) => within(span, problem.span) && !without.some((other) => within(other, problem.span)));
   return own.map(({ code, severity, message, span: at }, index) => thing({
     kind: 'problem', id: `${index + 1}`, title: (misread.has(code) ? message.replaceAll(/`([^`]*)`/g, '“$1”') : plainWords(message)).replace(/\.$/, ''), span: at, traits: [code, ...tokens(wordsIn(text, at)), ...tokens(message)],
     values: { code: words(code), severity: words(severity), message: words(plainWords(message)) },

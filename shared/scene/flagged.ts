@@ -1,6 +1,6 @@
 /** Which problems are flagged on which sheet. */
-import type { Span } from '../../grammar/tree.ts';
 import type { DrillAnalysis } from '../analyse.ts';
+import { within } from '../model/span.ts';
 import type { Problem } from '../problem.ts';
 
 /** What a flag needs to know of a problem. */
@@ -10,8 +10,4 @@ export type Flagged = Pick<Problem, 'message' | 'span'>;
 export function withoutOtherPhases<P extends Flagged>({ phases }: DrillAnalysis, name: string | null, problems: readonly P[]): readonly P[] {
   const others = phases.filter(({ phase }) => phase.name !== name);
   return problems.filter(({ span }) => !others.some(({ phase }) => within(phase.span, span)));
-}
-
-export function within(outer: Span, inner: Span): boolean {
-  return outer.from <= inner.from && inner.to <= outer.to;
 }

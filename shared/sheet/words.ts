@@ -1,8 +1,8 @@
 /** Numbers, people and faults of a session in words. */
 import type { Span } from '../../grammar/tree.ts';
 import type { Drill } from '../model/drill.ts';
+import { within } from '../model/span.ts';
 import type { Problem } from '../problem.ts';
-import { within } from '../scene/flagged.ts';
 import { figure, lengthWords, measureOf } from '../scene/units.ts';
 import type { PartSlot, SessionAnalysis, Slot, Thing } from '../session/analysis.ts';
 import { plainWords } from '../scene/words.ts';
